@@ -1,0 +1,1 @@
+"""Reviews designs of moving furniture and shop machines before the wood is cut."""

@@ -1,0 +1,1 @@
+"""From a design to quantities: load path, cases, plan, evaluation."""

@@ -1,0 +1,1 @@
+"""Outlines, travels and clearances."""

@@ -1,0 +1,1 @@
+"""From quantities to findings: the rule language, packs, verdicts."""

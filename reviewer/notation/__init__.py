@@ -1,0 +1,1 @@
+"""Quantities, units, names and problems, as people write and read them."""

@@ -1,0 +1,1 @@
+"""The kinds of part and the fields and quantities that each declares."""

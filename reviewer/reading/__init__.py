@@ -1,0 +1,1 @@
+"""From text to a design: strict YAML, fields, and every problem with its place."""

@@ -1,0 +1,1 @@
+"""Questions over many evaluations: traces, remedies, sizes, tolerances."""
