@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any, ClassVar
+from typing import ClassVar
 
-from reviewer.stock.reader import UNITS, read_records
+from reviewer.stock.reader import in_si, read_records
 from reviewer.stock.table import UNKNOWN, StockRow, Table
 
 FAMILIES = ("wood", "plywood", "panel", "metal", "plastic")
@@ -206,9 +206,9 @@ def _isotropic_materials() -> Iterator[Material]:
 def _ranges(text: str) -> tuple[tuple[str, float, float], ...]:
     """`modulus 2.1..3.6 GPa; density 650..850 kg/m3` in SI units."""
 
-    def one(part: str) -> tuple[str, Any, Any]:
+    def one(part: str) -> tuple[str, float, float]:
         field, span, unit = part.split()
         low, _, high = span.partition("..")
-        return field, float(low) * UNITS[unit], float(high) * UNITS[unit]
+        return field, in_si(low, unit), in_si(high, unit)
 
     return tuple(one(part) for part in text.split(";") if part)

@@ -20,13 +20,8 @@ POUND_FORCE = 4.4482216152605
 
 UNITS = {
     "1": 1.0,
-    "%": 0.01,
     "per %MC": 1.0,
-    "mm": 1e-3,
-    "um": 1e-6,
     "in": 0.0254,
-    "mm2": 1e-6,
-    "g": 1e-3,
     "kg/m3": 1.0,
     # Specific gravity on oven-dry mass and volume at 12 % moisture: the mass then is 1.12 times.
     "G12": 1120.0,
@@ -38,6 +33,8 @@ UNITS = {
     "psi": PSI,
     "1e6 psi": 1e6 * PSI,
 }
+# Divided, not multiplied: 25 um is then the very number that 25e-6 is.
+DIVISORS = {"%": 1e2, "mm": 1e3, "um": 1e6, "mm2": 1e6, "g": 1e3}
 
 
 def read_records(file: str) -> list[dict[str, Any]]:
@@ -63,6 +60,17 @@ def read_records(file: str) -> list[dict[str, Any]]:
             except (KeyError, ValueError) as problem:
                 raise StockError(f"{file}:{number}: {problem}") from None
     return records
+
+
+def in_si(number: str, unit: str) -> float:
+    """A number as a table writes it, in SI units.
+
+    >>> in_si("25", "um"), in_si("70", "GPa")
+    (2.5e-05, 70000000000.0)
+    """
+    if unit in DIVISORS:
+        return float(number) / DIVISORS[unit]
+    return float(number) * UNITS[unit]
 
 
 def _heading(cell: str) -> tuple[str, str]:
@@ -91,4 +99,4 @@ def _value(unit: str, cell: str, record: dict[str, Any]) -> float | int | None:
         return UNKNOWN
     if unit.startswith("of "):
         return float(cell) * float(record[unit[3:]])
-    return float(cell) * UNITS[unit]
+    return in_si(cell, unit)
