@@ -30,18 +30,14 @@ class UnknownStock(LookupError):
         super().__init__(f'no {subject} is called "{name}"; {hint}')
 
 
-class StockRow:
-    """What every row of every table shares: it has a name and says where its numbers are from.
+class Choice:
+    """A frozen dataclass with a name, of which a design picks one.
 
-    Two rows are equal when all their fields are, an unknown (NaN) being equal to an unknown, so
-    that a row sent to another process is still the same choice there.
+    Two are equal when all their fields are, an unknown (NaN) being equal to an unknown, so that
+    one sent to another process is still the same choice there.
     """
 
     __slots__ = ()
-    plausible: ClassVar[Mapping[str, tuple[float, float]]] = {}
-    name: str
-    source: str
-    aliases: tuple[str, ...]
 
     def __eq__(self, other: object) -> bool:
         if self is other:
@@ -51,11 +47,21 @@ class StockRow:
         return self._key() == other._key()
 
     def __hash__(self) -> int:
-        return hash(self.name)
+        return hash(self.name)  # type: ignore[attr-defined]
 
     def _key(self) -> tuple[Any, ...]:
         values = (getattr(self, field.name) for field in fields(self))  # type: ignore[arg-type]
         return tuple(None if value != value else value for value in values)
+
+
+class StockRow(Choice):
+    """What every row of every table has: a name, and where its numbers are from."""
+
+    __slots__ = ()
+    plausible: ClassVar[Mapping[str, tuple[float, float]]] = {}
+    name: str
+    source: str
+    aliases: tuple[str, ...]
 
 
 Row = TypeVar("Row", bound=StockRow)
