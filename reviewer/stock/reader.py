@@ -8,33 +8,23 @@ column without a unit is text; `aliases` is a list with semicolons; `[count]` is
 
 from __future__ import annotations
 
+from fractions import Fraction
+from functools import cache
 from pathlib import Path
 from typing import Any
 
+from reviewer.notation.units import exact_factor, parse_unit
 from reviewer.stock.table import UNKNOWN, StockError
 
 FOLDER = Path(__file__).parent / "data"
 
-PSI = 6894.757293168361
-POUND_FORCE = 4.4482216152605
-
-UNITS = {
-    "1": 1.0,
-    "per %MC": 1.0,
-    "in": 0.0254,
-    "kg/m3": 1.0,
-    # Specific gravity on oven-dry mass and volume at 12 % moisture: the mass then is 1.12 times.
-    "G12": 1120.0,
-    "N": 1.0,
-    "kN": 1e3,
-    "lbf": POUND_FORCE,
-    "MPa": 1e6,
-    "GPa": 1e9,
-    "psi": PSI,
-    "1e6 psi": 1e6 * PSI,
+# Units of wood handbooks beside those of the design file. G12 is specific gravity on oven-dry mass
+# and volume at 12 % moisture: the board then weighs 1.12 times that. Movement is per one per cent.
+HANDBOOK_UNITS = {
+    "G12": Fraction(1120),
+    "1e6 psi": 10**6 * exact_factor(parse_unit("psi")),
+    "per %MC": Fraction(1),
 }
-# Divided, not multiplied: 25 um is then the very number that 25e-6 is.
-DIVISORS = {"%": 1e2, "mm": 1e3, "um": 1e6, "mm2": 1e6, "g": 1e3}
 
 
 def read_records(file: str) -> list[dict[str, Any]]:
@@ -68,9 +58,17 @@ def in_si(number: str, unit: str) -> float:
     >>> in_si("25", "um"), in_si("70", "GPa")
     (2.5e-05, 70000000000.0)
     """
-    if unit in DIVISORS:
-        return float(number) / DIVISORS[unit]
-    return float(number) * UNITS[unit]
+    factor, divisor = _scale(unit)
+    return float(number) * factor / divisor
+
+
+@cache
+def _scale(unit: str) -> tuple[float, float]:
+    # Divided where that is exact, so that 25 um is the very number that 25e-6 is.
+    exact = HANDBOOK_UNITS.get(unit) or exact_factor(parse_unit(unit))
+    if exact.numerator == 1:
+        return 1.0, float(exact.denominator)
+    return float(exact), 1.0
 
 
 def _heading(cell: str) -> tuple[str, str]:

@@ -5,7 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields
+from difflib import get_close_matches
 from typing import Any, ClassVar, Generic, TypeVar
+
+from reviewer.notation.nearest import LONGEST
+from reviewer.notation.plain import plain
 
 UNKNOWN = math.nan
 
@@ -22,12 +26,16 @@ class UnknownStock(LookupError):
     """
 
     def __init__(self, subject: str, name: str, nearest: tuple[str, ...], known: str) -> None:
+        super().__init__(subject, name, nearest, known)
         self.subject = subject
         self.name = name
         self.nearest = nearest
-        quoted = " or ".join(f'"{each}"' for each in nearest)
-        hint = f"the nearest is {quoted}" if nearest else f"the table has {known}"
-        super().__init__(f'no {subject} is called "{name}"; {hint}')
+        self.known = known
+
+    def __str__(self) -> str:
+        quoted = " or ".join(f'"{each}"' for each in self.nearest)
+        hint = f"the nearest is {quoted}" if quoted else f"the table has {self.known}"
+        return f'no {self.subject} is called "{plain(self.name, 60)}"; {hint}'
 
 
 class Choice:
@@ -122,9 +130,9 @@ class Table(Generic[Row]):
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Up to three names or aliases of the table that are most like `name`, best first."""
-        from difflib import get_close_matches
-
-        written = {fold(n): n for row in self.rows for n in (row.name, *row.aliases)}
+        if len(name) > LONGEST:
+            return ()
+        written = {fold(each): each for row in self.rows for each in (row.name, *row.aliases)}
         return tuple(written[each] for each in get_close_matches(fold(name), sorted(written)))
 
     def _known(self) -> str:
