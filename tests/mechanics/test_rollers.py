@@ -18,7 +18,7 @@ RPM = math.pi / 30
 
 
 def test_one_ball_carries_the_roller():
-    # At C0 the busiest ball carries 5 C0/Z (basis of ISO 76): that is what one ball may carry alone.
+    # At C0 the busiest ball carries 5 C0/Z (basis of ISO 76): one may carry that alone.
     assert roller_static_capacity(1370.0, 7) == pytest.approx(1370 * 5 / 7)
     assert roller_static_capacity(1370.0, 4) == 1370.0
 
