@@ -79,14 +79,12 @@ class Bearing(StockRow):
         return (self.bore + self.outer) / 2
 
 
-@dataclass(frozen=True, slots=True, eq=False, kw_only=True)
-class _ClearanceRow(StockRow):
-    name: str
+class _Span(NamedTuple):
+    """The clearance groups of bores over `above` and up to `up_to` [m]."""
+
     above: float
     up_to: float
     groups: Mapping[str, Clearance]
-    source: str
-    aliases: tuple[str, ...] = ()
 
 
 @cache
@@ -134,12 +132,12 @@ def read_bearing(text: str, table: Table[Bearing] | None = None) -> Bearing:
 
 
 @cache
-def _clearances() -> tuple[_ClearanceRow, ...]:
-    rows = []
-    for record in read_records("bearing_clearances.tsv"):
-        groups = {
-            group: Clearance(record.pop(f"{group}_low"), record.pop(f"{group}_high"))
-            for group in CLEARANCES
-        }
-        rows.append(_ClearanceRow(groups=groups, **record))
-    return tuple(rows)
+def _clearances() -> tuple[_Span, ...]:
+    return tuple(
+        _Span(
+            record["above"],
+            record["up_to"],
+            {each: Clearance(record[f"{each}_low"], record[f"{each}_high"]) for each in CLEARANCES},
+        )
+        for record in read_records("bearing_clearances.tsv")
+    )

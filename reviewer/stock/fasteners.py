@@ -20,12 +20,11 @@ LENGTHS = (
 
 _LENGTH = (1e-5, 0.5)
 
-_METRIC = re.compile(
+_METRIC = (
     r"m(?P<thread>\d+(?:\.\d+)?)"
     r"(?:\s*[x×*]\s*(?P<first>\d+(?:\.\d+)?)(?:\s*mm)?)?"
     r"(?:\s*[x×*]\s*(?P<second>\d+(?:\.\d+)?)(?:\s*mm)?)?"
-    r"(?:[\s,-]+(?:class\s+)?(?P<strength>\d+\.\d|a[24]-[78]0))?",
-    re.IGNORECASE,
+    r"(?:[\s,-]+(?:class\s+)?(?P<strength>\d+\.\d|a[24]-[78]0))?"
 )
 # The least that a maker buys as a length; ISO fine pitches are smaller.
 _SHORTEST = 4.0
@@ -180,7 +179,7 @@ def read_fastener(text: str, table: Table[Thread] | None = None) -> Fastener:
     table = table or threads()
     if text in table:
         return Fastener(table.find(text))
-    match = _METRIC.fullmatch(text.strip())
+    match = re.fullmatch(_METRIC, text.strip(), re.IGNORECASE | re.ASCII)
     if not match:
         raise StockError(f'fastener "{text}"; expected a thread and a length, as in M8 or M8x40')
     thread = table.find(f"M{match['thread']}")
