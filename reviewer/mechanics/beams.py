@@ -4,6 +4,7 @@ from math import inf
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -11,6 +12,7 @@ from reviewer.mechanics.formula import Number, valid_when
     lambda position, at, span: (position >= 0) & (position <= span) & (at >= 0) & (at <= span),
     "the load and the place looked at must lie between the supports",
 )
+@defined(positive="span bending_stiffness shear_stiffness")
 def beam_deflection(
     force: Number,
     position: Number,
@@ -55,6 +57,7 @@ def beam_deflection(
     lambda position, span: (position >= 0) & (position <= span),
     "the load must stand between the supports",
 )
+@defined(positive="span")
 def beam_moment(force: Number, position: Number, span: Number) -> Number:
     """Bending moment under a force on a beam on two supports.
 
@@ -84,6 +87,7 @@ def beam_moment(force: Number, position: Number, span: Number) -> Number:
     lambda position, span: (position >= 0) & (position <= span),
     "the load must stand between the supports",
 )
+@defined(positive="span bending_stiffness")
 def beam_end_slope(
     force: Number, position: Number, span: Number, bending_stiffness: Number
 ) -> Number:
@@ -113,7 +117,7 @@ def beam_end_slope(
     return force * other * (span * span - other * other) / (6 * span * bending_stiffness)
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="span bending_stiffness shear_stiffness")
 def beam_uniform_deflection(
     line_load: Number, span: Number, bending_stiffness: Number, shear_stiffness: Number = inf
 ) -> Number:
@@ -144,6 +148,7 @@ def beam_uniform_deflection(
     return bending + line_load * square / (8 * shear_stiffness)
 
 
+@defined(positive="span")
 def beam_uniform_moment(line_load: Number, span: Number) -> Number:
     """Bending moment at the middle of a beam on two supports under an even load.
 
@@ -172,6 +177,7 @@ def beam_uniform_moment(line_load: Number, span: Number) -> Number:
     lambda overhang, span: (overhang >= 0) & (span > 0),
     "the overhang must not be negative and the span above zero",
 )
+@defined(positive="span bending_stiffness shear_stiffness")
 def overhang_deflection(
     force: Number,
     overhang: Number,
@@ -210,6 +216,7 @@ def overhang_deflection(
     lambda overhang, span: (overhang >= 0) & (span > 0),
     "the overhang must not be negative and the span above zero",
 )
+@defined(positive="span")
 def overhang_hold_down(force: Number, overhang: Number, span: Number) -> Number:
     """Force that holds down the far end of a beam loaded on its overhang.
 

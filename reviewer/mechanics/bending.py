@@ -2,12 +2,13 @@
 
 import numpy as np
 
-from reviewer.mechanics.formula import Number, valid_when
+from reviewer.mechanics.domain import defined
+from reviewer.mechanics.formula import Number
 
 _GRAVITY = 9.80665  # standard acceleration of free fall
 
 
-@valid_when(lambda section_modulus: section_modulus > 0, "the section modulus must be above zero")
+@defined(positive="section_modulus")
 def bending_stress(moment: Number, section_modulus: Number) -> Number:
     """Stress at the outermost fibre from bending.
 
@@ -32,7 +33,7 @@ def bending_stress(moment: Number, section_modulus: Number) -> Number:
     return moment / section_modulus
 
 
-@valid_when(lambda area: area > 0, "the area must be above zero")
+@defined(positive="area")
 def rectangle_shear_stress(force: Number, area: Number) -> Number:
     """Peak shear stress in a solid rectangle that carries a force across it.
 
@@ -57,7 +58,7 @@ def rectangle_shear_stress(force: Number, area: Number) -> Number:
     return 3 * force / (2 * area)
 
 
-@valid_when(lambda area: area > 0, "the area must be above zero")
+@defined(positive="area")
 def round_shear_stress(force: Number, area: Number) -> Number:
     """Peak shear stress in a round bar that carries a force across it.
 
@@ -82,7 +83,7 @@ def round_shear_stress(force: Number, area: Number) -> Number:
     return 4 * force / (3 * area)
 
 
-@valid_when(lambda deflection: deflection > 0, "the deflection must be above zero")
+@defined(positive="span deflection")
 def span_ratio(span: Number, deflection: Number) -> Number:
     """How many times the deflection goes into the span: 384 is the eye's limit on a shelf.
 
@@ -107,7 +108,7 @@ def span_ratio(span: Number, deflection: Number) -> Number:
     return span / deflection
 
 
-@valid_when(lambda deflection: deflection > 0, "the deflection must be above zero")
+@defined(positive="deflection")
 def natural_frequency(deflection: Number) -> Number:
     """Frequency at which a mass bounces on a spring that sags under its weight.
 
@@ -132,10 +133,7 @@ def natural_frequency(deflection: Number) -> Number:
     return frequency
 
 
-@valid_when(
-    lambda deflection, length: (deflection > 0) & (length > 0),
-    "the length and the deflection measured must be above zero",
-)
+@defined(positive="length deflection")
 def tested_bending_stiffness(force: Number, length: Number, deflection: Number) -> Number:
     """Bending stiffness from a bench test: a strip held at one end and loaded at the other.
 

@@ -2,6 +2,7 @@
 
 from math import inf
 
+from reviewer.mechanics.domain import defined, silent
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -9,6 +10,7 @@ from reviewer.mechanics.formula import Number, valid_when
     lambda position, length: (position >= 0) & (position <= length),
     "the load must stand between the root and the tip",
 )
+@defined(positive="length bending_stiffness shear_stiffness")
 def cantilever_deflection(
     force: Number,
     position: Number,
@@ -44,7 +46,7 @@ def cantilever_deflection(
     return bending + force * position / shear_stiffness
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="bending_stiffness")
 def cantilever_slope(force: Number, position: Number, bending_stiffness: Number) -> Number:
     """Slope of a cantilever from the force outwards to its tip.
 
@@ -70,6 +72,7 @@ def cantilever_slope(force: Number, position: Number, bending_stiffness: Number)
     return force * position * position / (2 * bending_stiffness)
 
 
+@silent
 def cantilever_moment(force: Number, position: Number) -> Number:
     """Bending moment at the root of a cantilever.
 
@@ -94,7 +97,7 @@ def cantilever_moment(force: Number, position: Number) -> Number:
     return force * position
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="length bending_stiffness shear_stiffness")
 def cantilever_uniform_deflection(
     line_load: Number, length: Number, bending_stiffness: Number, shear_stiffness: Number = inf
 ) -> Number:
@@ -125,7 +128,7 @@ def cantilever_uniform_deflection(
     return bending + line_load * square / (2 * shear_stiffness)
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="length bending_stiffness")
 def cantilever_uniform_slope(
     line_load: Number, length: Number, bending_stiffness: Number
 ) -> Number:
@@ -153,6 +156,7 @@ def cantilever_uniform_slope(
     return line_load * length * length * length / (6 * bending_stiffness)
 
 
+@defined(positive="length")
 def cantilever_uniform_moment(line_load: Number, length: Number) -> Number:
     """Bending moment at the root of a cantilever under an even load.
 
@@ -177,7 +181,7 @@ def cantilever_uniform_moment(line_load: Number, length: Number) -> Number:
     return line_load * length * length / 2
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="length bending_stiffness")
 def cantilever_couple_deflection(
     moment: Number, length: Number, bending_stiffness: Number
 ) -> Number:
@@ -205,10 +209,7 @@ def cantilever_couple_deflection(
     return moment * length * length / (2 * bending_stiffness)
 
 
-@valid_when(
-    lambda rotational_stiffness: rotational_stiffness > 0,
-    "the root's rotational stiffness must be above zero",
-)
+@defined(positive="rotational_stiffness length")
 def root_rotation_deflection(
     moment: Number, rotational_stiffness: Number, length: Number
 ) -> Number:

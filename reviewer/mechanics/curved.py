@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _ARC = "the arc must be between 0.02 rad and a whole circle"
@@ -45,6 +46,7 @@ def _integrals(half: Number) -> _Integrals:
 
 
 @valid_when(lambda angle: (angle > 0.02) & (angle < 2 * np.pi), _ARC)
+@defined(positive="radius bending_stiffness torsional_stiffness")
 def arc_uniform(
     line_load: Number,
     radius: Number,
@@ -97,6 +99,7 @@ def arc_uniform(
 
 
 @valid_when(lambda angle: (angle > 0.02) & (angle < 2 * np.pi), _ARC)
+@defined(positive="radius bending_stiffness torsional_stiffness")
 def arc_middle_load(
     force: Number,
     radius: Number,
@@ -147,6 +150,7 @@ def arc_middle_load(
 
 
 @valid_when(lambda angle: (angle > 0.02) & (angle < 2 * np.pi), _ARC)
+@defined(positive="radius bending_stiffness torsional_stiffness")
 def arc_cantilever_deflection(
     force: Number,
     radius: Number,

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined, silent
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -14,6 +15,7 @@ class FatigueMoments(NamedTuple):
     mean: Number
 
 
+@silent
 def fatigue_moments(
     bending_factor: Number,
     torsion_factor: Number,
@@ -63,6 +65,7 @@ def _stress(diameter: Number, moment: Number) -> Number:
     lambda diameter, alternating: (diameter > 0) & (alternating > 0),
     "the diameter and the alternating part must be above zero",
 )
+@defined(positive="diameter endurance ultimate")
 def goodman_safety(
     diameter: Number, alternating: Number, mean: Number, endurance: Number, ultimate: Number
 ) -> Number:
@@ -96,6 +99,7 @@ def goodman_safety(
     lambda diameter, alternating: (diameter > 0) & (alternating > 0),
     "the diameter and the alternating part must be above zero",
 )
+@defined(positive="diameter endurance yield_stress")
 def soderberg_safety(
     diameter: Number, alternating: Number, mean: Number, endurance: Number, yield_stress: Number
 ) -> Number:
@@ -129,6 +133,7 @@ def soderberg_safety(
     lambda diameter, alternating: (diameter > 0) & (alternating > 0),
     "the diameter and the alternating part must be above zero",
 )
+@defined(positive="diameter endurance yield_stress")
 def elliptic_safety(
     diameter: Number, alternating: Number, mean: Number, endurance: Number, yield_stress: Number
 ) -> Number:
@@ -165,6 +170,7 @@ def elliptic_safety(
     lambda diameter, alternating: (diameter > 0) & (alternating > 0),
     "the diameter and the alternating part must be above zero",
 )
+@defined(positive="diameter endurance ultimate")
 def gerber_safety(
     diameter: Number, alternating: Number, mean: Number, endurance: Number, ultimate: Number
 ) -> Number:

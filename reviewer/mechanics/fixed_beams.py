@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -20,6 +21,7 @@ class EndMoments(NamedTuple):
     lambda position, at, span: (position >= 0) & (position <= span) & (at >= 0) & (at <= span),
     "the load and the place looked at must lie between the ends",
 )
+@defined(positive="span bending_stiffness shear_stiffness")
 def fixed_beam_deflection(
     force: Number,
     position: Number,
@@ -68,6 +70,7 @@ def fixed_beam_deflection(
     lambda position, span: (position >= 0) & (position <= span),
     "the load must stand between the ends",
 )
+@defined(positive="span")
 def fixed_beam_moments(force: Number, position: Number, span: Number) -> EndMoments:
     """Moments in a beam fixed at both ends under a force anywhere on it.
 
@@ -97,7 +100,7 @@ def fixed_beam_moments(force: Number, position: Number, span: Number) -> EndMome
     return EndMoments(product * other, product * position, 2 * product * position * other / span)
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="span bending_stiffness shear_stiffness")
 def fixed_beam_uniform_deflection(
     line_load: Number, span: Number, bending_stiffness: Number, shear_stiffness: Number = inf
 ) -> Number:
@@ -128,6 +131,7 @@ def fixed_beam_uniform_deflection(
     return bending + line_load * square / (8 * shear_stiffness)
 
 
+@defined(positive="span")
 def fixed_beam_uniform_end_moment(line_load: Number, span: Number) -> Number:
     """Moment at the ends of a beam fixed at both ends under an even load; half of it at the middle.
 

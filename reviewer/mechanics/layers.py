@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -9,6 +10,7 @@ from reviewer.mechanics.formula import Number, valid_when
     lambda count, thickness: (count >= 1) & (thickness > 0),
     "there must be at least one layer, of a thickness above zero",
 )
+@defined(positive="modulus width thickness count")
 def loose_layers_stiffness(
     modulus: Number, width: Number, thickness: Number, count: Number
 ) -> Number:
@@ -41,6 +43,7 @@ def loose_layers_stiffness(
     lambda count, thickness: (count >= 1) & (thickness > 0),
     "there must be at least one layer, of a thickness above zero",
 )
+@defined(positive="modulus width thickness count")
 def glued_layers_stiffness(
     modulus: Number, width: Number, thickness: Number, count: Number
 ) -> Number:
@@ -76,6 +79,7 @@ def glued_layers_stiffness(
     ),
     "slip modulus, spacing and span must be above zero",
 )
+@defined(positive="slip_modulus spacing span")
 def connection_efficiency(
     axial_stiffness: Number, slip_modulus: Number, spacing: Number, span: Number
 ) -> Number:
@@ -105,10 +109,7 @@ def connection_efficiency(
     return 1 / (1 + slip)
 
 
-@valid_when(
-    lambda modulus, width, thickness: (modulus > 0) & (width > 0) & (thickness > 0),
-    "modulus, width and thickness of the middle layer must be above zero",
-)
+@defined(positive="modulus width thickness")
 def slipping_layers_stiffness(
     modulus: Number,
     width: Number,

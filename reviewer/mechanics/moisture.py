@@ -1,9 +1,18 @@
 """Wood that moves: equilibrium moisture content, swelling and shrinking, gaps over the seasons."""
 
+from typing import Any
+
+from reviewer.mechanics.domain import defined, silent
 from reviewer.mechanics.formula import Number, valid_when
 
 _ICE_POINT = 273.15
 _FIBRE_SATURATION = 0.30
+_COEFFICIENTS = "the coefficients hold between 6 % and 14 % moisture content"
+
+
+def _within_coefficients(initial: Number, final: Number) -> Any:
+    """Whether the linear coefficients hold for both moisture contents."""
+    return (initial >= 0.06) & (initial <= 0.14) & (final >= 0.06) & (final <= 0.14)
 
 
 @valid_when(
@@ -12,6 +21,7 @@ _FIBRE_SATURATION = 0.30
     ),
     "the equation holds from about -18 to 70 degrees Celsius and up to 95 % relative humidity",
 )
+@silent
 def equilibrium_moisture(temperature: Number, humidity: Number) -> Number:
     """Moisture content that wood comes to in air of a temperature and humidity.
 
@@ -44,12 +54,8 @@ def equilibrium_moisture(temperature: Number, humidity: Number) -> Number:
     return 18 / weight * (damp / (1 - damp) + (first + 2 * second) / (1 + first + second))
 
 
-@valid_when(
-    lambda initial, final: (
-        (initial >= 0.06) & (initial <= 0.14) & (final >= 0.06) & (final <= 0.14)
-    ),
-    "the coefficients hold between 6 % and 14 % moisture content",
-)
+@valid_when(_within_coefficients, _COEFFICIENTS)
+@silent
 def movement(size: Number, coefficient: Number, initial: Number, final: Number) -> Number:
     """Change of a board's width or thickness between two moisture contents.
 
@@ -80,6 +86,7 @@ def movement(size: Number, coefficient: Number, initial: Number, final: Number) 
     lambda shrinkage: (shrinkage > 0) & (shrinkage < 0.2),
     "total shrinkage must lie between 0 and 20 %",
 )
+@defined(positive="shrinkage")
 def change_coefficient(shrinkage: Number) -> Number:
     """Dimensional change coefficient from the shrinkage from green to ovendry.
 
@@ -113,6 +120,7 @@ def change_coefficient(shrinkage: Number) -> Number:
     ),
     "both moisture contents must lie between 0 and fibre saturation, 30 %",
 )
+@defined(positive="shrinkage")
 def movement_from_shrinkage(
     size: Number, shrinkage: Number, initial: Number, final: Number
 ) -> Number:
@@ -143,6 +151,8 @@ def movement_from_shrinkage(
 
 
 @valid_when(lambda gap: gap >= 0, "the gap must not be negative")
+@valid_when(_within_coefficients, _COEFFICIENTS)
+@defined(positive="width")
 def gap_left(
     gap: Number,
     width: Number,

@@ -1,14 +1,17 @@
 """Round plates without a hole, held around their edge."""
 
+from typing import Any
+
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _RIGID = "the plate's rigidity must be above zero and Poisson's ratio between 0 and 0.5"
 
 
-def _plate(rigidity: Number, poisson: Number) -> bool:
-    return (rigidity > 0) & (poisson >= 0) & (poisson <= 0.5)  # type: ignore[return-value]
+def _plate(rigidity: Number, poisson: Number) -> Any:
+    return (rigidity > 0) & (poisson >= 0) & (poisson <= 0.5)
 
 
 @valid_when(
@@ -17,6 +20,7 @@ def _plate(rigidity: Number, poisson: Number) -> bool:
     ),
     "modulus and thickness must be above zero and Poisson's ratio between 0 and 0.5",
 )
+@defined(positive="modulus thickness")
 def plate_rigidity(modulus: Number, thickness: Number, poisson: Number) -> Number:
     """Bending rigidity of a plate per unit of width.
 
@@ -44,6 +48,7 @@ def plate_rigidity(modulus: Number, thickness: Number, poisson: Number) -> Numbe
 
 
 @valid_when(_plate, _RIGID)
+@defined(positive="radius rigidity")
 def simple_plate_uniform_deflection(
     pressure: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> Number:
@@ -74,6 +79,7 @@ def simple_plate_uniform_deflection(
 
 
 @valid_when(lambda poisson: (poisson >= 0) & (poisson <= 0.5), "Poisson's ratio from 0 to 0.5")
+@defined(positive="radius")
 def simple_plate_uniform_moment(pressure: Number, radius: Number, poisson: Number) -> Number:
     """Bending moment at the centre of a round plate resting on its edge, evenly loaded.
 
@@ -99,7 +105,7 @@ def simple_plate_uniform_moment(pressure: Number, radius: Number, poisson: Numbe
     return (3 + poisson) * pressure * radius * radius / 16
 
 
-@valid_when(lambda rigidity: rigidity > 0, "the plate's rigidity must be above zero")
+@defined(positive="radius rigidity")
 def clamped_plate_uniform_deflection(pressure: Number, radius: Number, rigidity: Number) -> Number:
     """Deflection at the centre of a round plate clamped around its edge, evenly loaded.
 
@@ -126,7 +132,7 @@ def clamped_plate_uniform_deflection(pressure: Number, radius: Number, rigidity:
     return pressure * square * square / (64 * rigidity)
 
 
-@valid_when(lambda rigidity: rigidity > 0, "the plate's rigidity must be above zero")
+@defined(positive="radius rigidity")
 def clamped_plate_centre_deflection(force: Number, radius: Number, rigidity: Number) -> Number:
     """Deflection under a force at the centre of a round plate clamped around its edge.
 
@@ -157,6 +163,7 @@ def clamped_plate_centre_deflection(force: Number, radius: Number, rigidity: Num
     lambda patch_radius, radius: (patch_radius > 0) & (patch_radius <= radius),
     "the patch must be smaller than the plate and not a point",
 )
+@defined(positive="patch_radius radius rigidity")
 def simple_plate_patch_deflection(
     force: Number, patch_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> Number:
@@ -194,6 +201,7 @@ def simple_plate_patch_deflection(
     lambda patch_radius, radius: (patch_radius > 0) & (patch_radius <= radius),
     "the patch must be smaller than the plate and not a point",
 )
+@defined(positive="patch_radius radius")
 def simple_plate_patch_moment(
     force: Number, patch_radius: Number, radius: Number, poisson: Number
 ) -> Number:
@@ -228,6 +236,7 @@ def simple_plate_patch_moment(
     lambda patch_radius, thickness: (patch_radius >= 0) & (thickness > 0),
     "the patch must not be negative and the thickness above zero",
 )
+@defined(positive="thickness")
 def equivalent_patch_radius(patch_radius: Number, thickness: Number) -> Number:
     """Radius to use for stress under a small patch, where thin-plate theory overstates it.
 
@@ -250,5 +259,5 @@ def equivalent_patch_radius(patch_radius: Number, thickness: Number) -> Number:
     5.85
     """
     small = np.sqrt(1.6 * patch_radius * patch_radius + thickness * thickness) - 0.675 * thickness
-    radius: Number = np.where(patch_radius < thickness / 2, small, patch_radius)
+    radius: Number = np.where(patch_radius < thickness / 2, small, patch_radius)[()]
     return radius

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _PLIES = "an odd number of plies, three or more, of thickness above zero"
@@ -25,6 +26,7 @@ class PanelRatios(NamedTuple):
     ),
     _PLIES,
 )
+@defined(positive="ply_thickness face_thickness")
 def plywood_ratios(
     plies: Number, ply_thickness: Number, face_thickness: Number, ply_cross_ratio: Number = 0.0
 ) -> PanelRatios:
@@ -80,10 +82,7 @@ def _crossing_second_moment(plies: Number, ply_thickness: Number) -> Number:
     return cube * (count / 12 + count * (count * count - 1) / 3)
 
 
-@valid_when(
-    lambda along_modulus, across_modulus: (along_modulus > 0) & (across_modulus > 0),
-    "both moduli must be above zero",
-)
+@defined(positive="along_modulus across_modulus")
 def plywood_movement_coefficient(
     along_modulus: Number,
     across_modulus: Number,
@@ -119,10 +118,7 @@ def plywood_movement_coefficient(
     return (along * along_coefficient + across * across_coefficient) / (along + across)
 
 
-@valid_when(
-    lambda load_diameter, thickness: (load_diameter > 0) & (thickness > 0),
-    "the diameter and the thickness must be above zero",
-)
+@defined(positive="load_diameter thickness")
 def punching_stress(force: Number, load_diameter: Number, thickness: Number) -> Number:
     """Shear stress through a panel's thickness around a washer, a foot or a bolt head.
 

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _COUNT = "there must be at least two"
@@ -28,6 +29,7 @@ class RingSqueeze(NamedTuple):
 
 
 @valid_when(lambda count: count >= 2, _COUNT)
+@defined(positive="radius count bending_stiffness torsional_stiffness")
 def ring_beam(
     line_load: Number,
     radius: Number,
@@ -94,6 +96,7 @@ def _ring_sag(half: Number, ratio: Number) -> Number:
 
 
 @valid_when(lambda count: count >= 2, _COUNT)
+@defined(positive="radius count bending_stiffness")
 def ring_squeeze(
     force: Number, radius: Number, count: Number, bending_stiffness: Number
 ) -> RingSqueeze:
@@ -133,7 +136,7 @@ def ring_squeeze(
     )
 
 
-@valid_when(lambda bending_stiffness: bending_stiffness > 0, "E I must be above zero")
+@defined(positive="radius bending_stiffness")
 def ring_pull_widening(force: Number, radius: Number, bending_stiffness: Number) -> Number:
     """How much a thin ring pulled or pressed at two opposite points changes across the load.
 

@@ -3,10 +3,11 @@
 The axisymmetric lower bound of a disc on many rollers.
 """
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 
@@ -17,14 +18,15 @@ class RingSupported(NamedTuple):
     edge: Number
 
 
-def _inside(support_radius: Number, radius: Number) -> bool:
-    return (support_radius > 0) & (support_radius <= radius)  # type: ignore[return-value]
+def _inside(support_radius: Number, radius: Number) -> Any:
+    return (support_radius > 0) & (support_radius <= radius)
 
 
 _RING = "the ring of supports must lie within the plate"
 
 
 @valid_when(_inside, _RING)
+@defined(positive="support_radius radius rigidity")
 def ring_supported_centre_load(
     force: Number, support_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> RingSupported:
@@ -62,6 +64,7 @@ def ring_supported_centre_load(
 
 
 @valid_when(_inside, _RING)
+@defined(positive="support_radius radius rigidity")
 def ring_supported_uniform(
     pressure: Number, support_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> RingSupported:
@@ -101,6 +104,7 @@ def ring_supported_uniform(
 
 
 @valid_when(_inside, _RING)
+@defined(positive="support_radius radius rigidity")
 def ring_supported_edge_load(
     force: Number, support_radius: Number, radius: Number, rigidity: Number, poisson: Number
 ) -> RingSupported:

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 _ODD_FIFTH_POWERS = 31 / 32 * 1.0369277551433699  # sum of 1/n^5 over odd n, by zeta(5)
@@ -31,7 +32,7 @@ class RectangleTorsion(NamedTuple):
     torsion_modulus: Number
 
 
-@valid_when(lambda width, height: (width > 0) & (height > 0), "both sides must be above zero")
+@defined(positive="width height")
 def rectangle_torsion(width: Number, height: Number) -> RectangleTorsion:
     """Torsion constant of a solid rectangle and the modulus of its peak shear stress.
 
@@ -69,7 +70,7 @@ def rectangle_torsion(width: Number, height: Number) -> RectangleTorsion:
     return RectangleTorsion(constant, constant / peak)
 
 
-@valid_when(lambda width, height: (width > 0) & (height > 0), "both sides must be above zero")
+@defined(positive="width height")
 def rectangle_section(width: Number, height: Number) -> SectionProperties:
     """Section properties of a solid rectangle, loaded along its height.
 
@@ -119,6 +120,7 @@ def rectangle_section(width: Number, height: Number) -> SectionProperties:
     lambda width, height, wall: (2 * wall < width) & (2 * wall < height) & (wall > 0),
     "the wall must be thinner than half of either side",
 )
+@defined(positive="width height wall")
 def box_section(width: Number, height: Number, wall: Number) -> SectionProperties:
     """Section properties of a rectangular tube of even wall, loaded along its height.
 
@@ -186,6 +188,7 @@ def _box_shear_area(width: Number, height: Number, wall: Number) -> Number:
     lambda outer_diameter, wall: (wall > 0) & (2 * wall <= outer_diameter),
     "the wall must be above zero and at most half of the diameter",
 )
+@defined(positive="outer_diameter wall")
 def pipe_section(outer_diameter: Number, wall: Number) -> SectionProperties:
     """Section properties of a round tube; of a round bar where the wall is half of the diameter.
 
@@ -235,7 +238,7 @@ def pipe_section(outer_diameter: Number, wall: Number) -> SectionProperties:
     )
 
 
-@valid_when(lambda diameter: diameter > 0, "the diameter must be above zero")
+@defined(positive="diameter")
 def round_section(diameter: Number) -> SectionProperties:
     """Section properties of a round bar.
 

@@ -2,10 +2,11 @@
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined, silent
 from reviewer.mechanics.formula import Number, valid_when
 
 
-@valid_when(lambda torsion_modulus: torsion_modulus > 0, "the torsion modulus must be above zero")
+@defined(positive="torsion_modulus")
 def torsion_stress(torque: Number, torsion_modulus: Number) -> Number:
     """Peak shear stress of a bar in torsion.
 
@@ -30,10 +31,7 @@ def torsion_stress(torque: Number, torsion_modulus: Number) -> Number:
     return torque / torsion_modulus
 
 
-@valid_when(
-    lambda shear_modulus, torsion_constant: (shear_modulus > 0) & (torsion_constant > 0),
-    "the shear modulus and the torsion constant must be above zero",
-)
+@defined(positive="length shear_modulus torsion_constant")
 def twist(
     torque: Number, length: Number, shear_modulus: Number, torsion_constant: Number
 ) -> Number:
@@ -65,6 +63,7 @@ def twist(
 @valid_when(
     lambda twist: np.abs(twist) < 0.2, "the twist must be below 0.2 rad, where sine is the angle"
 )
+@silent
 def lever_lag(twist: Number, lever_length: Number) -> Number:
     """How far the last lever's end stays behind the first lever's end.
 
@@ -89,6 +88,7 @@ def lever_lag(twist: Number, lever_length: Number) -> Number:
     return twist * lever_length
 
 
+@silent
 def von_mises_stress(normal_stress: Number, shear_stress: Number) -> Number:
     """Equivalent stress of a normal stress with a shear stress, by distortion energy.
 
@@ -115,6 +115,7 @@ def von_mises_stress(normal_stress: Number, shear_stress: Number) -> Number:
     return stress
 
 
+@silent
 def equivalent_torque(moment: Number, torque: Number) -> Number:
     """Torque that alone gives a round shaft the same peak shear stress as moment and torque.
 
@@ -140,6 +141,7 @@ def equivalent_torque(moment: Number, torque: Number) -> Number:
     return equivalent
 
 
+@silent
 def equivalent_moment(moment: Number, torque: Number) -> Number:
     """Bending moment that alone gives a round shaft the same largest normal stress.
 
@@ -171,6 +173,7 @@ def equivalent_moment(moment: Number, torque: Number) -> Number:
     ),
     "E I and G J must be above zero",
 )
+@defined(positive="lever_bending_stiffness bending_stiffness torsional_stiffness")
 def lever_end_deflection(
     force: Number,
     lever_length: Number,
@@ -209,10 +212,7 @@ def lever_end_deflection(
     return force * (bending / 3 + lever * shaft_length / torsional_stiffness)
 
 
-@valid_when(
-    lambda left, right: (left > 0) & (right > 0),
-    "the middle support must stand between the outer ones",
-)
+@defined(positive="left right bending_stiffness")
 def misalignment_force(
     offset: Number, left: Number, right: Number, bending_stiffness: Number
 ) -> Number:

@@ -1,12 +1,13 @@
 """Sections known by their catalogue's figures, and thin open sections in torsion."""
 
+from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 from reviewer.mechanics.sections import SectionProperties
 
 _UNKNOWN = float("nan")
 
 
-@valid_when(lambda width, height: (width > 0) & (height > 0), "both sides must be above zero")
+@defined(positive="width height")
 def given_section(
     width: Number,
     height: Number,
@@ -72,6 +73,7 @@ def given_section(
     lambda length, thickness: length >= 4 * thickness,
     "the wall must be at least four times as long as thick",
 )
+@defined(positive="length thickness")
 def thin_open_torsion_constant(length: Number, thickness: Number) -> Number:
     """Torsion constant of a thin wall that does not close: a slit tube, an angle, a channel.
 
@@ -96,7 +98,7 @@ def thin_open_torsion_constant(length: Number, thickness: Number) -> Number:
     return length * thickness * thickness * thickness / 3
 
 
-@valid_when(lambda thickness: thickness > 0, "the thickness must be above zero")
+@defined(positive="length thickness")
 def thin_open_torsion_modulus(length: Number, thickness: Number) -> Number:
     """Torque per peak shear stress of a thin wall that does not close.
 

@@ -2,10 +2,11 @@
 
 import numpy as np
 
+from reviewer.mechanics.domain import defined, silent
 from reviewer.mechanics.formula import Number, valid_when
 
 
-@valid_when(lambda along, across: (along > 0) & (across > 0), "both strengths must be above zero")
+@defined(positive="along across")
 def hankinson(along: Number, across: Number, angle: Number) -> Number:
     """Strength of wood at an angle to the grain.
 
@@ -33,10 +34,7 @@ def hankinson(along: Number, across: Number, angle: Number) -> Number:
     return strength
 
 
-@valid_when(
-    lambda along, across, shear_modulus: (along > 0) & (across > 0) & (shear_modulus > 0),
-    "the moduli must be above zero",
-)
+@defined(positive="along across shear_modulus")
 def off_axis_modulus(
     along: Number, across: Number, shear_modulus: Number, poisson: Number, angle: Number
 ) -> Number:
@@ -76,6 +74,7 @@ def off_axis_modulus(
     lambda specific_gravity, moisture: (specific_gravity > 0) & (moisture >= 0) & (moisture <= 0.3),
     "moisture content must lie between 0 and fibre saturation, 30 %",
 )
+@defined(positive="specific_gravity")
 def density(specific_gravity: Number, moisture: Number) -> Number:
     """Density of wood at a moisture content.
 
@@ -104,6 +103,7 @@ def density(specific_gravity: Number, moisture: Number) -> Number:
     lambda modification, partial_factor: (modification > 0) & (partial_factor >= 1),
     "k_mod must be above zero and gamma_M at least one",
 )
+@defined(positive="modification partial_factor")
 def design_strength(characteristic: Number, modification: Number, partial_factor: Number) -> Number:
     """Design strength of wood for its service class and the duration of the load.
 
@@ -130,6 +130,7 @@ def design_strength(characteristic: Number, modification: Number, partial_factor
 
 
 @valid_when(lambda deformation: deformation >= 0, "k_def must not be negative")
+@silent
 def creep_deflection(
     permanent: Number, variable: Number, deformation: Number, quasi_permanent: Number
 ) -> Number:
@@ -158,10 +159,7 @@ def creep_deflection(
     return permanent * (1 + deformation) + variable * (1 + quasi_permanent * deformation)
 
 
-@valid_when(
-    lambda contact_length, width: (contact_length > 0) & (width > 0),
-    "the contact must have a length and a width above zero",
-)
+@defined(positive="strength width contact_length")
 def perpendicular_capacity(
     strength: Number,
     width: Number,
@@ -207,6 +205,7 @@ def perpendicular_capacity(
     lambda bearing_length: (bearing_length > 0) & (bearing_length < 0.1524),
     "the factor is for contacts shorter than 6 inches, away from an end",
 )
+@defined(positive="bearing_length")
 def bearing_area_factor(bearing_length: Number) -> Number:
     """Factor on the strength across the grain for a short contact away from the board's end.
 
