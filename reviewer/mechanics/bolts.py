@@ -8,7 +8,7 @@ from reviewer.mechanics.formula import Number, valid_when
 STRESS_DIAMETER = 0.9382
 """ISO 898-1: the stress area is that of the diameter d - 0.9382 P."""
 
-THREAD_SECANT = 1.0 / np.cos(np.pi / 6.0)
+THREAD_SECANT = float(1.0 / np.cos(np.pi / 6.0))
 """1 / cos 30 deg: friction in a thread of 60 deg presses this much harder."""
 
 
