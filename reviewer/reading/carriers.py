@@ -1,0 +1,83 @@
+"""The load path as a file gives it: who carries whom, down to the floor, without a circle."""
+
+from collections.abc import Mapping, Sequence
+
+from reviewer.reading.context import Context, article, listed
+from reviewer.reading.design import GivenValue, Part
+from reviewer.reading.words import shown
+
+MOST_NAMED = 8
+
+
+def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
+    """Refuse carriers that pass no force on, and parts that carry each other in a circle."""
+    for part in parts.values():
+        for name in part.carried_by:
+            check_bears(name, part.given["carried_by"], parts, context)
+    remaining = {
+        name: tuple(each for each in part.carried_by if each in parts)
+        for name, part in parts.items()
+    }
+    while not context.is_full and (circle := find_circle(remaining)):
+        _refuse_circle(circle, parts, context)
+        for name in circle:
+            remaining[name] = ()
+
+
+def check_bears(name: str, given: GivenValue, parts: Mapping[str, Part], context: Context) -> None:
+    """Refuse a part that cannot bear anything, where something is put on it."""
+    kind = parts[name].kind if name in parts else None
+    if kind is not None and not kind.carries_load:
+        what = f"{name} is {article(kind.name)}, and carries nothing"
+        able = [each.name for each in parts.values() if each.kind.carries_load]
+        expected = f"a part that carries load: {listed(able, 'or')}" if able else "a part that does"
+        context.refuse(given.place, what, shown(given.text), expected)
+
+
+def find_circle(carriers: dict[str, tuple[str, ...]]) -> tuple[str, ...]:
+    """Find parts of which each is carried by the next and the last by the first.
+
+    `carriers` loses every part that stands soundly. Nothing is found where all do.
+
+    >>> find_circle({"arm": ("ring",), "ring": ("top", "base"), "base": (), "top": ("ring",)})
+    ('ring', 'top')
+    """
+    _drop_what_stands(carriers)
+    if not carriers:
+        return ()
+    order = {name: index for index, name in enumerate(carriers)}
+    walked: dict[str, int] = {}
+    name = next(iter(carriers))
+    while name not in walked:
+        walked[name] = len(walked)
+        name = next(each for each in carriers[name] if each in carriers)
+    circle = tuple(walked)[walked[name] :]
+    first = min(range(len(circle)), key=lambda index: order[circle[index]])
+    return circle[first:] + circle[:first]
+
+
+def _drop_what_stands(carriers: dict[str, tuple[str, ...]]) -> None:
+    """Take out, from the floor up, every part all of whose carriers are out already."""
+    above: dict[str, list[str]] = {}
+    waiting: dict[str, int] = {}
+    for name, on in carriers.items():
+        below = [each for each in on if each in carriers]
+        waiting[name] = len(below)
+        for each in below:
+            above.setdefault(each, []).append(name)
+    standing = [name for name, count in waiting.items() if not count]
+    while standing:
+        name = standing.pop()
+        del carriers[name]
+        for each in above.get(name, ()):
+            waiting[each] -= 1
+            if not waiting[each]:
+                standing.append(each)
+
+
+def _refuse_circle(circle: Sequence[str], parts: Mapping[str, Part], context: Context) -> None:
+    steps = [f"{name} on {circle[(index + 1) % len(circle)]}" for index, name in enumerate(circle)]
+    what = "parts carry each other in a circle" if len(circle) > 1 else "a part carries itself"
+    expected = "carriers that lead to the floor"
+    found = ", ".join(steps[:MOST_NAMED]) + (", and so on" if len(steps) > MOST_NAMED else "")
+    context.refuse(parts[circle[0]].given["carried_by"].place, what, found, expected)

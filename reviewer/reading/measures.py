@@ -1,0 +1,128 @@
+"""Numbers with a dimension, and counts: what a field's text says, within the field's bounds."""
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+
+from reviewer.notation.dimension import Dimension
+from reviewer.notation.nearest import nearest
+from reviewer.notation.problem import Place
+from reviewer.notation.quantity import Quantity, QuantityError, read_quantity
+from reviewer.notation.units import Unit
+from reviewer.parts.row import Count, Measure, Row
+from reviewer.reading.context import Context, write
+from reviewer.reading.design import GivenValue
+from reviewer.reading.due import UNKNOWN, bounds, due_in, is_within, words_of
+from reviewer.reading.scalars import resolve
+from reviewer.reading.tree import Scalar
+from reviewer.reading.words import shown
+
+TOLERANCE_MARKS = ("±", "+/-")
+# A whole number and what follows it: zeros after a point, or what is no part of a number.
+WHOLE = re.compile(r"0*([1-9][0-9]{0,5})(\.0*|[^0-9.,/eE].*)?", re.DOTALL)
+
+
+@lru_cache(maxsize=4096)
+def quantity_of(text: str, expected: Dimension, lengths: Unit | None) -> Quantity:
+    """Read a quantity, and remember it: designs repeat their measures."""
+    return read_quantity(text, expected=expected, lengths=lengths)
+
+
+def read_measure(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
+    """Read a number with a dimension, or a word that stands for one."""
+    entry = row.given
+    assert isinstance(entry, Measure)
+    text = scalar.text
+    word = text.strip()
+    if word == UNKNOWN:
+        return _published(row, entry, scalar, context)
+    for known, meaning in entry.words:
+        if word == known:
+            quantity = quantity_of(meaning, row.dimension, context.lengths)
+            return GivenValue(quantity.value, text, scalar.place, quantity)
+    try:
+        quantity = quantity_of(text, row.dimension, context.lengths)
+    except QuantityError as error:
+        _refuse_quantity(row, entry, scalar, error, context)
+        return None
+    context.quantities.append((scalar.place, quantity))
+    if not _is_allowed(row, entry, scalar, quantity, context):
+        return None
+    return GivenValue(quantity.value, text, scalar.place, quantity)
+
+
+def _published(row: Row, entry: Measure, scalar: Scalar, context: Context) -> GivenValue | None:
+    """The middle of the published range, with the range as its band."""
+    if entry.unknown is None:
+        what = f"no range is published for {row.path}"
+        mend = f"leave {row.path} out: what needs it then stays open, and says so"
+        context.refuse(scalar.place, what, UNKNOWN, due_in(row), mend)
+        return None
+    least, most = (quantity_of(each, row.dimension, None) for each in entry.unknown)
+    middle = (least.value + most.value) / 2
+    band = (least.value, most.value)
+    quantity = Quantity(middle, row.dimension, least.unit, *band, "uniform", scalar.text)
+    return GivenValue(middle, scalar.text, scalar.place, quantity)
+
+
+def _refuse_quantity(
+    row: Row, entry: Measure, scalar: Scalar, error: QuantityError, context: Context
+) -> None:
+    """Put an error of the notation at its place; a word may be a slip of one that is allowed."""
+    expected, mend, place = error.expected, error.mend, context.part_of(scalar, error.span)
+    allowed = words_of(entry)
+    if allowed and not any(character.isdigit() for character in scalar.text):
+        expected, place = due_in(row), scalar.place
+        mend = write(nearest(scalar.text.strip(), allowed)) or mend
+    context.refuse(place, error.what, error.found, expected, mend)
+
+
+def _is_allowed(
+    row: Row, entry: Measure, scalar: Scalar, quantity: Quantity, context: Context
+) -> bool:
+    """Hold a quantity and both ends of its band against the bounds."""
+    if is_within(entry, quantity.value):
+        if is_within(entry, quantity.low) and is_within(entry, quantity.high):
+            return True
+        what = f"the tolerance takes {row.path} out of its bounds"
+    else:
+        what = f"{row.path} is out of its bounds"
+    context.refuse(scalar.place, what, shown(scalar.text), bounds(entry, quantity.unit))
+    return False
+
+
+def read_count(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
+    """Read a whole number."""
+    entry = row.given
+    assert isinstance(entry, Count)
+    value = resolve(scalar)
+    if isinstance(value, int) and not isinstance(value, bool):
+        if entry.at_least <= value <= entry.at_most:
+            return GivenValue(value, scalar.text, scalar.place)
+        what, mend = f"{row.path} is out of its bounds", None
+    elif any(mark in scalar.text for mark in TOLERANCE_MARKS):
+        what, mend = f"{row.path} is counted, and has no tolerance", _whole(scalar)
+    else:
+        what, mend = f"{row.path} is a whole number, without a unit", _whole(scalar)
+    context.refuse(scalar.place, what, _as_written(scalar), due_in(row), mend)
+    return None
+
+
+def _whole(scalar: Scalar) -> str | None:
+    """The mend that leaves only the whole number that a text begins with, if it does."""
+    match = WHOLE.fullmatch(scalar.text.strip())
+    if match is None:
+        return None
+    return f"write {match[1]}" + (" without quotes" if scalar.quoted and not match[2] else "")
+
+
+def _as_written(scalar: Scalar) -> str:
+    """Show a scalar with its quotes, where they are what is wrong."""
+    return f'"{shown(scalar.text)}"' if scalar.quoted else shown(scalar.text)
+
+
+def units_in_order(found: Iterable[tuple[Place, Quantity]], first: Unit | None) -> tuple[Unit, ...]:
+    """The units that a file uses, in the order of their first use; the declared one leads."""
+    ordered = sorted(found, key=lambda each: each[0])
+    units = [quantity.unit for _, quantity in ordered]
+    return tuple(dict.fromkeys([first, *units] if first else units))

@@ -1,0 +1,99 @@
+"""The parts of a design and its loads: each a table by its kind."""
+
+from collections.abc import Mapping
+
+from reviewer.notation.nearest import nearest
+from reviewer.parts.kind import Kind
+from reviewer.reading.carriers import check_bears, check_carriers
+from reviewer.reading.context import Context, kind_of, listed, write
+from reviewer.reading.design import Part
+from reviewer.reading.fields import read_fields
+from reviewer.reading.names import named_tables
+from reviewer.reading.tree import Scalar, Table
+
+KIND = "kind"
+CARRIED_BY = "carried_by"
+CARRIERS = ("on", "over")
+SIZES = ("force", "mass")
+POLAR, PLAN = ("radius", "azimuth"), ("x", "y")
+
+
+def read_parts(root: Table, kinds: Mapping[str, Kind], context: Context) -> dict[str, Part]:
+    """Read `parts`: each part's kind, fields and carriers."""
+    parts: dict[str, Part] = {}
+    for name, table in named_tables(root, "parts", "part", context):
+        kind = _kind_of(name, table, kinds, context)
+        if kind is not None:
+            given = read_fields(table, kind, context, frozenset((KIND,)))
+            carried_by = given.get(CARRIED_BY)
+            on = carried_by.value if carried_by else ()
+            carriers = (on,) if isinstance(on, str) else tuple(on)
+            parts[name.text] = Part(name.text, kind, given, name.place, carriers)
+    check_carriers(parts, context)
+    return parts
+
+
+def _kind_of(
+    name: Scalar, table: Table, kinds: Mapping[str, Kind], context: Context
+) -> Kind | None:
+    """Find a part's kind, or say which there are."""
+    value = table.get(KIND)
+    expected = f"one of {listed(sorted(kinds))}"
+    if value is None:
+        if context.whole:
+            what, found = f"{name.text} has no kind", "a part without a kind"
+            context.refuse(name.place, what, found, expected, "write kind: and what it is")
+        return None
+    key = table.key(KIND) or name
+    if not isinstance(value, Scalar):
+        context.refuse(key.place, "a kind is one word", kind_of(value), expected)
+        return None
+    kind = kinds.get(value.text)
+    if kind is None:
+        place = value.place if value.text else key.place
+        mend = write(nearest(value.text, kinds))
+        context.refuse(place, "no kind of part has this name", kind_of(value), expected, mend)
+    return kind
+
+
+def read_loads(
+    root: Table, kind: Kind, parts: Mapping[str, Part], context: Context
+) -> dict[str, Part]:
+    """Read `loads`: forces and masses, each on one part."""
+    loads: dict[str, Part] = {}
+    for name, table in named_tables(root, "loads", "load", context):
+        given = read_fields(table, kind, context)
+        _check_one(name, table, CARRIERS, "stand on a part", context)
+        _check_one(name, table, SIZES, "have a size", context)
+        _check_place(name, table, context)
+        on = next((given[path] for path in CARRIERS if path in given), None)
+        if on is not None:
+            check_bears(on.value, on, parts, context)
+            loads[name.text] = Part(name.text, kind, given, name.place, (on.value,))
+    return loads
+
+
+def _check_one(
+    name: Scalar, table: Table, paths: tuple[str, str], purpose: str, context: Context
+) -> None:
+    """Hold a load to exactly one of two keys."""
+    keys = [key for path in paths if (key := table.key(path))]
+    if len(keys) == 1 or (not keys and not context.whole):
+        return
+    found = " and ".join(key.text for key in keys) or f"neither {paths[0]} nor {paths[1]}"
+    what = f"the load {name.text} must {purpose} in one way"
+    place = keys[1].place if keys else name.place
+    context.refuse(place, what, found, f"either {paths[0]} or {paths[1]}")
+
+
+def _check_place(name: Scalar, table: Table, context: Context) -> None:
+    """Refuse a place given in polar and in plan coordinates at once."""
+    at = table.get("at")
+    if not isinstance(at, Table):
+        return
+    polar, plan = ([key for path in paths if (key := at.key(path))] for paths in (POLAR, PLAN))
+    if polar and plan:
+        found = f"{polar[0].text} and {plan[0].text}"
+        what = f"the place of the load {name.text} is given in two ways"
+        expected = "either radius and azimuth, or x and y"
+        context.refuse(max(polar[0].place, plan[0].place), what, found, expected)

@@ -1,0 +1,135 @@
+"""A design file as a whole: every section read, and every problem of the file in one report."""
+
+from collections.abc import Mapping
+
+from reviewer.notation.dimension import LENGTH
+from reviewer.notation.problem import Problem, problems_in_order
+from reviewer.notation.units import UNITS, Unit, nearest_unit
+from reviewer.parts.facts import FACTS
+from reviewer.parts.kind import Kind
+from reviewer.parts.load import LOAD
+from reviewer.reading.context import STOCK, Context, Find
+from reviewer.reading.design import Design, Part
+from reviewer.reading.events import read_yaml
+from reviewer.reading.fields import NOTE, read_fields
+from reviewer.reading.measures import units_in_order
+from reviewer.reading.parts import read_loads, read_parts
+from reviewer.reading.settings import read_combinations, read_concessions, read_configurations
+from reviewer.reading.tree import Document, Scalar, Table
+from reviewer.reading.words import MAX_PROBLEMS
+
+LENGTHS = "lengths"
+SECTIONS = frozenset(("parts", "configurations", "loads", "combinations", "concessions"))
+Read = tuple[Design | None, tuple[Problem, ...]]
+
+
+def read_design(
+    source: bytes | str,
+    path: str,
+    kinds: Mapping[str, Kind],
+    *,
+    facts: Kind = FACTS,
+    load: Kind = LOAD,
+    stock: Mapping[str, Find] = STOCK,
+) -> Read:
+    """Read a design file: the design, or None and everything that is wrong with the file.
+
+    `kinds` are the kinds of part by name, `facts` and `load` the fields of the design itself and
+    of a load, `stock` how the name of a material, bearing or fastener is found. Nothing is raised.
+    Of more than 100 problems the first 100 are told, then that there are more.
+    """
+    document = read_yaml(source, path)
+    if not isinstance(document.root, Table) or len(document.problems) > MAX_PROBLEMS:
+        return None, document.problems
+    return read_document(document, kinds, facts=facts, load=load, stock=stock)
+
+
+def read_document(
+    document: Document,
+    kinds: Mapping[str, Kind],
+    *,
+    facts: Kind = FACTS,
+    load: Kind = LOAD,
+    stock: Mapping[str, Find] = STOCK,
+) -> Read:
+    """Read the tree of a design file, as `read_design` does; its root is a table."""
+    root = document.root
+    assert isinstance(root, Table)
+    context = Context(
+        document.path,
+        document.lines,
+        lengths=_declared(root),
+        stock=stock,
+        parts=dict.fromkeys(_names(root, "parts")),
+        whole=not document.problems,
+        problems=list(document.problems),
+    )
+    design = _assembled(root, kinds, facts, load, context)
+    return (None if context.problems else design), _told(context)
+
+
+def _declared(root: Table) -> Unit | None:
+    """The unit of bare numbers, wherever in the file it is declared.
+
+    A misspelt one is reported with the other fields; here the nearest is taken, so that each bare
+    number does not become a problem of its own.
+    """
+    value = root.get(LENGTHS)
+    if value is None:
+        return None
+    symbol = nearest_unit(value.text, LENGTH) if isinstance(value, Scalar) else None
+    return UNITS[symbol or "mm"]
+
+
+def _names(root: Table, section: str) -> tuple[str, ...]:
+    """The names in a section, sound or not: what refers to them is not wrong for that."""
+    value = root.get(section)
+    entries = value.entries if isinstance(value, Table) else ()
+    return tuple(key.text for key, _ in entries if key.text != NOTE)
+
+
+def _assembled(
+    root: Table, kinds: Mapping[str, Kind], facts: Kind, load: Kind, context: Context
+) -> Design:
+    """Read every section, and put the design together."""
+    given = read_fields(root, facts, context, SECTIONS)
+    _check_present(root, context)
+    parts = read_parts(root, kinds, context)
+    loads = read_loads(root, load, parts, context)
+    return Design(
+        path=context.path,
+        facts=Part(facts.name, facts, given, root.place),
+        parts=parts,
+        loads=loads,
+        configurations=read_configurations(root, parts, context),
+        combinations=read_combinations(root, dict.fromkeys(_names(root, "loads")), context),
+        concessions=read_concessions(root, context),
+        lines=tuple(context.lines),
+        units=units_in_order(context.quantities, context.lengths),
+    )
+
+
+def _check_present(root: Table, context: Context) -> None:
+    """Hold a design to a name and one part."""
+    if not context.whole:
+        return
+    if root.get("design") is None:
+        what, expected = "the design has no name", "design: and its name"
+        context.refuse(root.place, what, "no key design", expected)
+    key = root.key("parts")
+    if key is None or (isinstance(root.get("parts"), Table) and not context.parts):
+        place, found = (key.place, "an empty table") if key else (root.place, "no key parts")
+        expected = "parts: {NAME: {kind: ...}}"
+        context.refuse(place, "the design has no parts", found, expected)
+
+
+def _told(context: Context) -> tuple[Problem, ...]:
+    """The problems in order of place; what is over the limit becomes one notice."""
+    told = problems_in_order(context.problems[:MAX_PROBLEMS])
+    for more in context.problems[MAX_PROBLEMS : MAX_PROBLEMS + 1]:
+        what, expected = "too many problems to list", "a design that can be read"
+        mend = f"mend the {MAX_PROBLEMS} above first"
+        told.append(
+            Problem(more.place, what, f"more than {MAX_PROBLEMS}", expected, mend, more.source_line)
+        )
+    return tuple(told)

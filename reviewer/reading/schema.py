@@ -1,0 +1,149 @@
+"""The JSON Schema of a design file, generated from the fields that the kinds declare.
+
+JSON Schema 2020-12 in plain keywords, so that editors complete and explain every key.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from reviewer.parts.facts import FACTS
+from reviewer.parts.kind import Keys, Kind
+from reviewer.parts.load import LOAD
+from reviewer.reading.names import NAME, RESERVED
+from reviewer.reading.parts import CARRIERS, KIND, SIZES
+from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
+from reviewer.reading.settings import CONCESSION, LARGEST_FACTOR, OWN_WEIGHT, REQUIRED
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+NAMED = f"^(?!(?:{'|'.join(sorted(RESERVED))})$){NAME.pattern}$"
+OVERRIDE = rf"^{NAME.pattern}\."
+FACTOR: Schema = {"type": "number", "minimum": 0, "maximum": LARGEST_FACTOR}
+
+
+def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = LOAD) -> Schema:
+    """The schema of a design file whose parts are of these kinds.
+
+    It takes every file that `read_design` takes; what only a reader of the whole file can see (that
+    a part exists, that a unit fits) is left to the reading.
+    """
+    sections: Schema = {
+        "parts": {
+            **_by_name(_ref("part"), "the parts, by their names"),
+            "minProperties": 1,
+        },
+        "configurations": _by_name(_configuration(), "positions of the mechanism, by name"),
+        "loads": _by_name(_ref("load"), "the loads, by their names"),
+        "combinations": _by_name(_combination(), "loads that act together, by name"),
+        "concessions": {
+            "description": "failures accepted on purpose",
+            "type": "array",
+            "items": _ref("concession"),
+        },
+    }
+    return {
+        "$schema": DIALECT,
+        "title": "design",
+        "description": facts.says,
+        **_table(facts.keys, facts, sections),
+        "required": ["design", "parts"],
+        "$defs": {
+            "part": _part(kinds.values()),
+            **{f"part_{kind.name}": _kind(kind) for kind in kinds.values()},
+            "load": _load(load),
+            "concession": {**_table(CONCESSION.keys, CONCESSION), "required": list(REQUIRED)},
+        },
+    }
+
+
+def _ref(name: str) -> Schema:
+    return {"$ref": f"#/$defs/{name}"}
+
+
+def _by_name(item: Schema, says: str) -> Schema:
+    return {
+        "description": says,
+        "type": "object",
+        "properties": {"note": NOTE_SCHEMA},
+        "patternProperties": {NAMED: item},
+        "additionalProperties": False,
+    }
+
+
+def _table(keys: Keys, kind: Kind, more: Schema | None = None) -> Schema:
+    """A table of the keys of one level."""
+    properties = {name: _key(each, kind) for name, each in keys.children.items()}
+    return {
+        "type": "object",
+        "properties": {**properties, **(more or {}), "note": NOTE_SCHEMA},
+        "additionalProperties": False,
+    }
+
+
+def _key(keys: Keys, kind: Kind) -> Schema:
+    """A key: the value of its row, a table of what is below it, or either."""
+    if keys.row is None:
+        return _table(keys, kind)
+    value = field_schema(keys.row, kind.by_path)
+    if not keys.children:
+        return value
+    says = value.pop("description")
+    return {"description": says, "anyOf": [value, _table(keys, kind)]}
+
+
+def _kind(kind: Kind) -> Schema:
+    name = {"description": kind.says, "const": kind.name}
+    return {"description": kind.says, **_table(kind.keys, kind, {KIND: name}), "required": [KIND]}
+
+
+def _part(kinds: Iterable[Kind]) -> Schema:
+    """A part: its kind decides which keys it may have."""
+    chosen = sorted(kinds, key=lambda kind: kind.name)
+    return {
+        "type": "object",
+        "properties": {
+            KIND: {
+                "description": "what the part is",
+                "enum": [kind.name for kind in chosen],
+            }
+        },
+        "required": [KIND],
+        "allOf": [
+            {
+                "if": {"properties": {KIND: {"const": kind.name}}, "required": [KIND]},
+                "then": _ref(f"part_{kind.name}"),
+            }
+            for kind in chosen
+        ],
+    }
+
+
+def _load(load: Kind) -> Schema:
+    pairs = [[{"required": [path]} for path in paths] for paths in (CARRIERS, SIZES)]
+    return {
+        "description": load.says,
+        **_table(load.keys, load),
+        "allOf": [{"oneOf": pair} for pair in pairs],
+    }
+
+
+def _configuration() -> Schema:
+    value = {
+        "description": "a number of a part, as its own field is written",
+        "type": ["string", "number"],
+    }
+    return {
+        "type": "object",
+        "properties": {"note": NOTE_SCHEMA},
+        "patternProperties": {OVERRIDE: value},
+        "additionalProperties": False,
+    }
+
+
+def _combination() -> Schema:
+    own_weight = {"description": "factor on own weight", "default": 1, **FACTOR}
+    factor = {"description": "factor on this load", **FACTOR}
+    return {
+        "type": "object",
+        "properties": {OWN_WEIGHT: own_weight, "note": NOTE_SCHEMA},
+        "patternProperties": {NAMED: factor},
+        "additionalProperties": False,
+    }
