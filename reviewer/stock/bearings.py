@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar, NamedTuple
 
+from reviewer.notation.plain import plain
 from reviewer.stock.reader import read_records
-from reviewer.stock.table import UNKNOWN, StockRow, Table, fold
+from reviewer.stock.table import UNKNOWN, StockError, StockRow, Table, fold
 
 # What follows the size on the ring: shields, seals and clearance, in the trade's own writing.
 SEALS = ("2rs1", "2rsh", "2rsr", "2rs", "rs", "2z", "zz", "ddu", "llu", "llb", "vv", "z")
@@ -101,10 +102,12 @@ def bearings() -> Table[Bearing]:
 def internal_clearance(bore: float, group: str = "CN") -> Clearance:
     """Radial internal clearance of a bearing of this bore [m], by group of ISO 5753-1.
 
-    Unknown (NaN) for a bore that the table does not reach. Raises ValueError for another group.
+    Unknown (NaN) for a bore that the table does not reach. Raises StockError for another group.
     """
     if group not in CLEARANCES:
-        raise ValueError(f'clearance group "{group}"; expected one of {", ".join(CLEARANCES)}')
+        raise StockError(
+            f'clearance group "{plain(group, 60)}"; expected one of {", ".join(CLEARANCES)}'
+        )
     for row in _clearances():
         if row.above < bore <= row.up_to:
             return row.groups[group]

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
+from reviewer.notation.plain import plain
 from reviewer.stock.reader import read_records
 from reviewer.stock.table import UNKNOWN, Choice, StockError, StockRow, Table
 
@@ -21,9 +22,9 @@ LENGTHS = (
 _LENGTH = (1e-5, 0.5)
 
 _METRIC = (
-    r"m(?P<thread>\d+(?:\.\d+)?)"
-    r"(?:\s*[x×*]\s*(?P<first>\d+(?:\.\d+)?)(?:\s*mm)?)?"
-    r"(?:\s*[x×*]\s*(?P<second>\d+(?:\.\d+)?)(?:\s*mm)?)?"
+    r"m(?P<thread>\d{1,4}(?:\.\d{1,4})?)"
+    r"(?:\s*[x×*]\s*(?P<first>\d{1,4}(?:\.\d{1,4})?)(?:\s*mm)?)?"
+    r"(?:\s*[x×*]\s*(?P<second>\d{1,4}(?:\.\d{1,4})?)(?:\s*mm)?)?"
     r"(?:[\s,-]+(?:class\s+)?(?P<strength>\d+\.\d|a[24]-[78]0))?"
 )
 # The least that a maker buys as a length; ISO fine pitches are smaller.
@@ -160,13 +161,13 @@ def bolt_strength(property_class: str, diameter: float) -> BoltStrength:
     rows = [row for row in bolt_strengths() if row.property_class.casefold() == asked]
     if not rows:
         known = ", ".join(dict.fromkeys(row.property_class for row in bolt_strengths()))
-        raise StockError(f'property class "{property_class}"; expected one of {known}')
+        raise StockError(f'property class "{plain(property_class, 60)}"; expected one of {known}')
     for row in rows:
         if row.above < diameter <= row.up_to:
             return row
     raise StockError(
-        f'property class "{property_class}" at {diameter * 1e3:g} mm; expected a diameter over '
-        f"{rows[0].above * 1e3:g} and up to {rows[-1].up_to * 1e3:g} mm"
+        f'property class "{plain(property_class, 60)}" at {diameter * 1e3:g} mm; expected a '
+        f"diameter over {rows[0].above * 1e3:g} and up to {rows[-1].up_to * 1e3:g} mm"
     )
 
 
@@ -181,7 +182,9 @@ def read_fastener(text: str, table: Table[Thread] | None = None) -> Fastener:
         return Fastener(table.find(text))
     match = re.fullmatch(_METRIC, text.strip(), re.IGNORECASE | re.ASCII)
     if not match:
-        raise StockError(f'fastener "{text}"; expected a thread and a length, as in M8 or M8x40')
+        raise StockError(
+            f'fastener "{plain(text, 60)}"; expected a thread and a length, as in M8 or M8x40'
+        )
     thread = table.find(f"M{match['thread']}")
     length = float(match["first"]) / 1e3 if match["first"] else UNKNOWN
     if match["second"] or length * 1e3 < _SHORTEST:

@@ -8,7 +8,7 @@ from functools import cache
 from typing import ClassVar
 
 from reviewer.stock.reader import read_records
-from reviewer.stock.table import UNKNOWN, StockRow, Table
+from reviewer.stock.table import UNKNOWN, StockError, StockRow, Table
 
 SHAPES = (
     *("square tube", "rectangular tube", "round tube", "round bar", "square bar", "flat bar"),
@@ -56,10 +56,10 @@ def sections() -> Table[Section]:
 def sections_of(shape: str, table: Table[Section] | None = None) -> tuple[Section, ...]:
     """The sections of one shape, by width, then height, then wall.
 
-    Raises ValueError for a shape that is not one of SHAPES.
+    Raises StockError for a shape that is not one of SHAPES.
     """
     if shape not in SHAPES:
-        raise ValueError(f'shape "{shape}"; expected one of {", ".join(SHAPES)}')
+        raise StockError(f'shape "{shape}"; expected one of {", ".join(SHAPES)}')
     rows = (row for row in table or sections() if row.shape == shape)
     return tuple(sorted(rows, key=lambda row: row.size))
 

@@ -18,8 +18,8 @@ from reviewer.stock.reader import in_si, read_records
 from reviewer.stock.table import UNKNOWN, StockError, StockRow, Table
 
 _WRITTEN = re.compile(
-    r"(?P<number>\d[\d./]*(?:(?:\s+|-)\d+/\d+)?)\s*"
-    r"(?P<unit>millimet(?:er|re)s?|mm|inch(?:es)?|in|[\"″”])?(?:[\s-]+)(?P<material>\S.*)",
+    r"(?P<number>\d[\d./]*(?:(?:\s+|-)\d+/\d+)?)"
+    r"(?:[\s-]*(?P<unit>millimet(?:er|re)s?|mm|inch(?:es)?|in|[\"″”]))?[\s-]+(?P<material>\S.*)",
     re.IGNORECASE | re.ASCII,
 )
 # Two thicknesses closer than this are one: 3/4 in is 19.05 mm.
