@@ -54,7 +54,8 @@ def read_number(text: str, at: int, expected: Dimension | None) -> Number:
 def _with_fraction(text: str, span: tuple[int, int], first: Fraction, rest: list[int]) -> Fraction:
     """Join the parts of 3/4 (first 3, rest 4) or of 1 1/2 (first 1, rest 1 and 2)."""
     if rest[-1] == 0:
-        _refuse(text, span, "the fraction divides by zero", "a fraction such as 3/4")
+        mend = "write another number than 0 after the /"
+        _refuse(text, span, "the fraction divides by zero", "a fraction such as 3/4", mend)
     if len(rest) == 1:
         return first / rest[0]
     if rest[0] >= rest[1]:
@@ -67,7 +68,7 @@ def _check_size(text: str, at: int, end: int, exponent: str | None) -> None:
     """Refuse numbers that cost more to compute with than any design needs."""
     if end - at > MOST_DIGITS:
         what, expected = "the number is too long", f"at most {MOST_DIGITS} characters"
-        _refuse(text, (at, end), what, expected)
+        _refuse(text, (at, end), what, expected, "round it")
     if exponent and abs(int(exponent)) > LARGEST_EXPONENT:
         expected = f"an exponent from -{LARGEST_EXPONENT} to {LARGEST_EXPONENT}"
         _refuse(text, (at, end), "the number is too large or too small", expected)
@@ -107,7 +108,8 @@ def _refuse_comma(text: str, at: int, end: int) -> NoReturn:
 def _refuse_no_number(text: str, at: int, expected: Dimension | None) -> NoReturn:
     match = _NOT_FINITE.match(text, at)
     if match:
-        _refuse(text, match.span(), "the number is not finite", due(expected))
+        mend = "write the number, or leave the key out"
+        _refuse(text, match.span(), "the number is not finite", due(expected), mend)
     _refuse(text, (at, len(text)), "a number is missing here", due(expected))
 
 

@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 
 from reviewer.notation.dimension import LENGTH, NUMBER, Dimension
 from reviewer.notation.plain import plain
 from reviewer.notation.refusal import (
     QuantityError,
     due,
+    foreign_digit,
     half_bare,
     without_unit,
     wrong_dimension,
@@ -23,7 +25,9 @@ LONGEST = 200
 _NONE = Fraction(0)
 
 # One character for one, so that places in the tidied text are places in the text as given.
-_TIDY = str.maketrans("\u2212\u2032\u2019\u2033\u201d\u2044\u00a0\u202f", "-''\"\"/  ")
+_TIDY = str.maketrans(
+    "\u2212\u2032\u2019\u2033\u201d\u2044\u00a0\u202f\u2009\t\r\n", "-''\"\"/      "
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +63,16 @@ def read_quantity(
     >>> read_quantity("3/4 in").value, read_quantity("(18 ± 0.3) mm").high
     (0.01905, 0.0183)
     """
+    if len(text) > LONGEST:
+        what, most = "the text is too long for a quantity", f"at most {LONGEST} characters"
+        mend, span = "put what is no quantity in note:", (0, len(text))
+        raise QuantityError(what, plain(text, 40), most, mend, span)
+    return _read(text, expected, lengths)
+
+
+@lru_cache(maxsize=4096)
+def _read(text: str, expected: Dimension | None, lengths: Unit | None) -> Quantity:
+    """Read a text of reasonable length; kept, since files of a family repeat their quantities."""
     tidy = _tidied(text, expected)
     written = Scanner(tidy, expected).quantity()
     (nominal, unit), *band = _with_units(tidy, written, expected, lengths)
@@ -70,25 +84,26 @@ def read_quantity(
     span = (nominal.start, nominal.end)
     if unit.offset and exact[0] < 0:
         what = "the temperature is below absolute zero"
-        raise QuantityError(what, plain(tidy[slice(*span)]), "at least 0 K", None, span)
+        mend = "write a higher temperature, or a narrower tolerance"
+        raise QuantityError(what, plain(tidy[slice(*span)]), "at least 0 K", mend, span)
     low, middle, high = (_as_float(tidy, span, each) for each in exact)
     return Quantity(middle, unit.dimension, unit, low, high, written.spread, text)
 
 
 def _tidied(text: str, expected: Dimension | None) -> str:
     """Read typographic marks as plain ones; refuse what no quantity contains."""
-    if len(text) > LONGEST:
-        what, most = "the text is too long for a quantity", f"at most {LONGEST} characters"
-        raise QuantityError(what, plain(text, 40), most, None, (0, len(text)))
     if not text.strip():
-        raise QuantityError("the quantity is empty", "nothing", due(expected), None, (0, len(text)))
-    if text.isascii():
+        mend = "write the quantity, or leave the key out"
+        raise QuantityError("the quantity is empty", "nothing", due(expected), mend, (0, len(text)))
+    if text.isascii() and text.isprintable():
         return text
     tidy = plain_superscripts(text.translate(_TIDY))
     for at, character in enumerate(tidy):
         if character.isnumeric() and not character.isascii():
-            what = "a digit is not one of 0 to 9"
-            raise QuantityError(what, plain(character), "the digits 0 to 9", None, (at, at + 1))
+            raise foreign_digit(tidy, at)
+        if not character.isprintable():
+            what, expected_here = "a character does not print", "letters, digits and marks"
+            raise QuantityError(what, plain(character), expected_here, "take it out", (at, at + 1))
     return tidy
 
 
@@ -130,5 +145,7 @@ def _as_float(text: str, span: tuple[int, int], exact: Fraction) -> float:
         value = float("inf")
     if value in (float("inf"), float("-inf")) or (value == 0.0 and exact):
         what = "the number is too large or too small"
-        raise QuantityError(what, plain(text[slice(*span)]), "a number that a computer holds", None, span)
+        raise QuantityError(
+            what, plain(text[slice(*span)]), "a number that a computer holds", None, span
+        )
     return value

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from unicodedata import category, decomposition, digit, normalize
 
 from reviewer.notation.dimension import (
     ANGLE,
@@ -21,12 +22,27 @@ from reviewer.notation.dimension import (
 )
 from reviewer.notation.plain import plain
 from reviewer.notation.show import unit_for
+from reviewer.notation.spellings import TRAPS
 from reviewer.notation.units import UNITS, Unit, UnknownUnit, nearest_unit
 from reviewer.notation.written import Amount, Written
 
 _WEIGHTS = {"kg": "kgf", "lb": "lbf", "oz": "ozf"}
-_THOUSANDTHS = ("mil", "mils", "thou")
 _LAST_NUMBER = re.compile(r"(?<![\d./])\d+(?:\.\d+)?$", re.ASCII)
+
+# What a tolerance that cannot be read looks like: the first shape that fits says what is wrong.
+_UNREAD_TOLERANCES = [
+    (r"(?:±|\+/-)\s*-\s*(.*)", "the tolerance is negative", "write ± {0}"),
+    (r"(?:±|\+/-)\s*\+\s*(.*)", "a sign follows ±", "write ± {0}"),
+    (
+        r"-\s*([\d.]+)\s*/\s*\+\s*([\d.]+)(.*)",
+        *("the lower limit stands before the upper", "write +{1}/-{0}{2}"),
+    ),
+    (r"-\s*(.*)", "the upper limit of the tolerance is missing", "write +0/-{0}"),
+    (r"\+\s*([\d.]+)\s*-\s*(.*)", "no / stands between the limits", "write +{0}/-{1}"),
+    (r"\+\s*[+-].*", "two signs stand together", "write ± or +/- for both ways"),
+    (r"\+[^/]*/\s*\+.*", "both limits lie above the value", "write a value between its limits"),
+    (r"\+.*", "the lower limit of the tolerance is missing", "write /-0 after the upper limit"),
+]
 
 EXAMPLES: Mapping[Dimension, str] = {
     NUMBER: "0.3 or 30 %",
@@ -85,27 +101,33 @@ def unknown_unit(
     start, end = (span[0] + each for each in error.span)
     found = plain(text[start:end])
     before = text[:start].rstrip()
-    number = _LAST_NUMBER.search(before)
-    if error.symbol.casefold() in _THOUSANDTHS:
-        return _thousandth(found, number[0] if number else "3", (start, end))
-    alone = (start, end) == span
-    near = (nearest_unit(error.symbol, expected) if alone and expected else None) or error.nearest
-    gap = " " if before[-1:].isdigit() else ""
-    mended = f"{before}{gap or text[len(before) : start]}{near}{text[end:]}".strip()
+    if error.symbol.casefold() in TRAPS:
+        number = _LAST_NUMBER.search(before)
+        return _thousandth(error, number[0] if number else "3", (start, end))
+    near = error.nearest if text[start - 1] in "/*·⋅" or start == span[0] else None
+    if (start, end) == span and expected is not None:
+        near = nearest_unit(error.symbol, expected)
+    gap = " " if before[-1:].isdigit() else text[len(before) : start]
+    mend = f"write {plain(before + gap + near + text[end:]).strip()}" if near else None
+    due_here = f"a unit such as {', '.join(_like(expected))}"
+    return QuantityError(error.why, found, due_here, mend, (start, end))
+
+
+def _like(expected: Dimension | None) -> list[str]:
+    """List the units in which a dimension may be written; the usual one first."""
+    if expected is None:
+        return ["mm", "in", "kg", "N", "lbf", "MPa", "deg"]
+    usual = unit_for(expected, {}).symbol
     known = [symbol for symbol, unit in UNITS.items() if unit.dimension == expected]
-    listed = ", ".join(known) if known else "mm, in, kg, N, lbf, MPa, deg"
-    mend = f"write {plain(mended)}" if near else None
-    return QuantityError(error.why, found, f"a unit such as {listed}", mend, (start, end))
+    return list(dict.fromkeys([usual, *known]))
 
 
-def _thousandth(found: str, number: str, span: tuple[int, int]) -> QuantityError:
+def _thousandth(error: UnknownUnit, number: str, span: tuple[int, int]) -> QuantityError:
     """Refuse `mil`, which has two meanings, and `thou`, which has one and is not in the table."""
-    inches = f"{float(number) / 1000:.10g} in"
-    if found.casefold() == "thou":
-        what, expected = "the unit is not known", "thousandths of an inch written in inches"
-        return QuantityError(what, found, expected, f"write {inches}", span)
-    what = "mil may be a thousandth of an inch or a millimetre"
-    return QuantityError(what, found, "in or mm", f"write {inches} or {number} mm", span)
+    mend = f"write {float(number) / 1000:.10g} in"
+    if error.symbol.casefold() != "thou":
+        mend += f" or {number} mm"
+    return QuantityError(error.why, plain(error.symbol), "in or mm", mend, span)
 
 
 def without_unit(text: str, amount: Amount, expected: Dimension | None) -> QuantityError:
@@ -140,7 +162,9 @@ def wrong_dimension(text: str, amount: Amount, unit: Unit, expected: Dimension) 
     kin = {(MASS, FORCE): _WEIGHTS, (FORCE, MASS): {to: of for of, to in _WEIGHTS.items()}}
     other = kin.get((unit.dimension, expected), {}).get(unit.symbol)
     number = text[amount.start : amount.number_end]
-    mend = f"write {plain(number)} {other}" if other else None
+    mend = f"write {plain(number)} {other}" if other else f"write {words(expected)} with its unit"
+    if expected == NUMBER:
+        mend = "write the number without a unit, or with %"
     what = f"{words(unit.dimension)} stands where {words(expected)} is due"
     return QuantityError(what, found, due(expected), mend, span)
 
@@ -153,3 +177,54 @@ def wrong_tolerance(text: str, amount: Amount, unit: Unit, value_unit: Unit) -> 
     what = f"the value is {value_words}, its tolerance {words(unit.dimension)}"
     mend = f"write the tolerance in {value_unit.symbol}"
     return QuantityError(what, found, f"{value_words}, as the value is", mend, span)
+
+
+def no_tolerance(text: str, start: int) -> QuantityError:
+    """Refuse what begins as a tolerance does, and say how it would be written."""
+    span = (start, len(text))
+    found = text[start:].rstrip()
+    fits = ((re.fullmatch(shape, found), what, mend) for shape, what, mend in _UNREAD_TOLERANCES)
+    match, what, pattern = next(each for each in fits if each[0])
+    mend = plain(pattern.format(*match.groups())) if match else None
+    expected = "a tolerance such as ± 0.3 mm or +0.2/-0.5 mm"
+    return QuantityError(what, plain(found), expected, mend, span)
+
+
+def no_second_unit(text: str, span: tuple[int, int], smaller: str | None) -> QuantityError:
+    """Refuse 5 ft 6."""
+    found = plain(text[slice(*span)])
+    what, expected = "the second number has no unit", "a unit after each number"
+    mend = f"write {found} {smaller}" if smaller else "write one number with one unit"
+    return QuantityError(what, found, expected, mend, span)
+
+
+def not_one_quantity(text: str, span: tuple[int, int], unit: Unit, other: Unit) -> QuantityError:
+    """Refuse 5 ft 6 kg, and other pairs of units that the trade does not write."""
+    what = f"{unit.symbol} and {other.symbol} do not make one quantity"
+    expected = "one number and unit, or feet and inches"
+    mend = "write one number with one unit"
+    return QuantityError(what, plain(text[slice(*span)]), expected, mend, span)
+
+
+def unlike_parts(text: str, span: tuple[int, int], unit: Unit, total: str) -> QuantityError:
+    """Refuse 5.5 ft 6 in and 5 ft 14 in, which are slips more often than not."""
+    what = f"the two parts do not fit each other; together they are {total}"
+    expected = f"whole {unit.symbol}, then less than one {unit.symbol}"
+    return QuantityError(what, plain(text[slice(*span)]), expected, f"write {total}", span)
+
+
+def foreign_digit(text: str, at: int) -> QuantityError:
+    """Refuse digits of other scripts and ½; write them with 0 to 9, unless that changes them."""
+    pieces = []
+    for before, each in zip(" " + text, text, strict=False):
+        if category(each) == "Nd":
+            pieces.append(str(digit(each)))
+        elif decomposition(each).startswith("<fraction>"):
+            gap = " " if before.isdigit() else ""
+            pieces.append(gap + normalize("NFKC", each).replace("\u2044", "/"))
+        else:
+            pieces.append(each)
+    mended = "".join(pieces)
+    mend = f"write {plain(mended)}" if mended.isascii() else None
+    what, span = "a digit is not one of 0 to 9", (at, at + 1)
+    return QuantityError(what, plain(text[at]), "the digits 0 to 9", mend, span)

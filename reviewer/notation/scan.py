@@ -15,10 +15,17 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import NoReturn
 
-from reviewer.notation.dimension import LENGTH, Dimension
+from reviewer.notation.dimension import Dimension
 from reviewer.notation.number import read_number
 from reviewer.notation.plain import plain
-from reviewer.notation.refusal import QuantityError, due, unknown_unit
+from reviewer.notation.refusal import (
+    QuantityError,
+    no_second_unit,
+    no_tolerance,
+    not_one_quantity,
+    unknown_unit,
+    unlike_parts,
+)
 from reviewer.notation.units import UNITS, Unit, UnknownUnit, exact_factor, parse_unit
 from reviewer.notation.written import Amount, Band, Number, Spread, Written
 
@@ -29,7 +36,7 @@ _SPACES = re.compile(r"\s*")
 _UNIFORM = re.compile(r"\s+uniform\s*$")
 _BOTH_WAYS = re.compile(r"±|\+/-")
 _SIGN = re.compile(r"[+-]")
-_WORD = r"[^\s\d+\-±()/*^·⋅.,;:'\"=<>]+(?:(?:\^|\*\*)-?\d+|\d+)?"
+_WORD = r"[^\s\d+\-±()/*^·⋅.,;:'\"=<>]+(?:(?:\^|\*\*)-?\d+|[2-4](?![\w'\".]))?"
 _UNIT = re.compile(rf"(?:1?\s*/\s*)?{_WORD}(?:(?:\s*(?:/|\*|·|⋅)\s*|\s+){_WORD})*")
 _PART_FOLLOWS = re.compile(r"\s*[.\d]")
 _PART_AFTER_FEET = re.compile(r"\s*-?\s*(?=[.\d])")
@@ -50,6 +57,7 @@ class Scanner:
         """Read the whole text."""
         self._skip()
         bracketed = self._take("(")
+        self._skip()
         nominal = self._amount()
         band = self._tolerance()
         if bracketed:
@@ -84,9 +92,8 @@ class Scanner:
         before = self.at
         self._skip()
         if self.text.startswith("''", self.at):
-            span = (self.at, self.at + 2)
-            mend = 'write " for inches'
-            self._refuse("two marks of feet stand together", "one mark, ' or \"", mend, span)
+            what, mend = "two marks of feet stand together", 'write " for inches'
+            self._refuse(what, "one mark, ' or \"", mend, (self.at, self.at + 2))
         if self._take('"'):
             return UNITS["in"]
         if self._take("'"):
@@ -113,65 +120,52 @@ class Scanner:
 
     def _second_part(self, start: int, first: Number, unit: Unit) -> Fraction:
         """Read the inches after feet; return them in the first unit."""
-        begin = self.at
         second = self._number()
-        number_end = self.at
         other = self._unit()
         span = (start, self.at)
-        so_far = plain(self.text[start : self.at])
         if other is None:
-            smaller = PARTS.get(unit.symbol)
-            mend = f"write {so_far} {smaller}" if smaller else None
-            what = "the second number has no unit"
-            self._refuse(what, "a unit after each number", mend, (begin, number_end))
+            raise no_second_unit(self.text, span, PARTS.get(unit.symbol))
         if PARTS.get(unit.symbol) != other.symbol:
-            what = f"{unit.symbol} and {other.symbol} do not make one quantity"
-            self._refuse(what, "one number and unit, or feet and inches", None, span)
+            raise not_one_quantity(self.text, span, unit, other)
         part = second.value * exact_factor(other) / exact_factor(unit)
         if not first.is_whole or part >= 1:
-            what = f"the parts in {unit.symbol} and {other.symbol} do not add up as written"
-            expected = f"a whole number of {unit.symbol} and less than one in {other.symbol}"
-            self._refuse(what, expected, None, span)
+            total = (first.value + part) * exact_factor(unit) / exact_factor(other)
+            raise unlike_parts(self.text, span, unit, f"{float(total):.10g} {other.symbol}")
         return part
 
     def _tolerance(self) -> Band | None:
         """Read ± 0.3 mm or +0.2/-0.5 mm, if one stands here."""
         before = self.at
         self._skip()
+        start = self.at
         if match := _BOTH_WAYS.match(self.text, self.at):
             self.at = match.end()
-            self._skip()
-            if _SIGN.match(self.text, self.at):
-                self._refuse_signed("a number without a sign after ±")
-            both = self._amount()
+            both = self._limit(start)
             return both, both
         if not _SIGN.match(self.text, self.at):
             self.at = before
             return None
-        return self._two_limits()
-
-    def _two_limits(self) -> Band:
-        due_here = "an upper and a lower limit, as +0.2/-0.5 mm"
-        if not self._take("+"):
-            self._refuse_signed(due_here)
+        self._take_or_refuse("+", start)
+        above = self._limit(start)
         self._skip()
-        if _SIGN.match(self.text, self.at):
-            self._refuse_signed(due_here)
-        above = self._amount()
+        self._take_or_refuse("/", start)
         self._skip()
-        slash = self._take("/")
-        self._skip()
-        if not slash or not self.text.startswith("-", self.at):
-            what = "the lower limit of the tolerance is missing"
-            self._refuse(what, due_here, "write -0 if there is none", (above.start, len(self.text)))
-        self._take("-")
-        self._skip()
-        if _SIGN.match(self.text, self.at):
-            self._refuse_signed(due_here)
-        below = self._amount()
+        self._take_or_refuse("-", start)
+        below = self._limit(start)
         if above.unit is None:  # +0.2/-0.5 mm: one unit for both
             above = replace(above, unit=below.unit)
         return above, below
+
+    def _limit(self, start: int) -> Amount:
+        """Read a limit of the tolerance that starts at `start`, after its sign."""
+        self._skip()
+        if _SIGN.match(self.text, self.at):
+            raise no_tolerance(self.text, start)
+        return self._amount()
+
+    def _take_or_refuse(self, mark: str, start: int) -> None:
+        if not self._take(mark):
+            raise no_tolerance(self.text, start)
 
     def _closed(self, nominal: Amount, band: Band | None) -> tuple[Amount, Band]:
         """Read the end of (18 ± 0.3) mm, and give its unit to the numbers in the brackets."""
@@ -181,7 +175,8 @@ class Scanner:
         unit = self._unit() if closed else None
         if not closed or band is None or any(each.unit is not None for each in inside):
             what = "brackets hold a value and its tolerance, and their unit follows"
-            self._refuse(what, "for example (18 ± 0.3) mm", None, (0, len(self.text)))
+            mend = "write it as (18 ± 0.3) mm, or without brackets"
+            self._refuse(what, "one unit, after the brackets", mend, (0, len(self.text)))
         last = replace(band[1], unit=unit, end=self.at)
         return replace(nominal, unit=unit), (replace(band[0], unit=unit), last)
 
@@ -194,13 +189,11 @@ class Scanner:
         self.at += len(mark) if taken else 0
         return taken
 
-    def _refuse_signed(self, expected: str) -> NoReturn:
-        what = "a tolerance has a + limit, then a - limit, or ± and one number"
-        self._refuse(what, expected, None, (self.at, len(self.text)))
-
     def _trailing(self) -> NoReturn:
         what = "text follows the quantity"
-        self._refuse(what, due(self.expected or LENGTH), None, (self.at, len(self.text)))
+        mend = f"write {plain(self.text[: self.at].strip())} alone"
+        expected = "nothing after the unit, but a tolerance"
+        self._refuse(what, expected, mend, (self.at, len(self.text)))
 
     def _refuse(
         self, what: str, expected: str, mend: str | None, span: tuple[int, int]

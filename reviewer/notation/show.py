@@ -95,7 +95,8 @@ def _decimal(number: float, digits: int) -> str:
     """Write a number to some significant digits, with an exponent only where it is far from 1."""
     mantissa, _, exponent = f"{number:.{digits - 1}e}".partition("e")
     size = int(exponent)
-    if number and not LEAST_PLAIN <= abs(float(f"{mantissa}e{size}")) < MOST_PLAIN:
+    too_small = abs(float(f"{mantissa}e{size}")) < LEAST_PLAIN
+    if number and (too_small or abs(number) >= MOST_PLAIN):
         return f"{_trimmed(mantissa)}e{size}"
     text = _trimmed(f"{number:.{max(digits - 1 - size, 0)}f}")
     return "0" if text == "-0" else text

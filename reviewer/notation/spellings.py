@@ -1,4 +1,4 @@
-"""What people write for a unit of the table."""
+"""What people write for a unit of the table, and what must not be taken for one."""
 
 from collections.abc import Mapping
 
@@ -27,4 +27,11 @@ SPELLINGS: Mapping[str, str] = {
     "Nm": "N m",
     "kNm": "kN m",
     "Nmm": "N mm",
+}
+
+# Words that are no slip, so that the nearest symbol would mislead; each with what is wrong.
+TRAPS: Mapping[str, str] = {
+    "mil": "mil may be a thousandth of an inch or a millimetre",
+    "mils": "mil may be a thousandth of an inch or a millimetre",
+    "thou": "the unit is not known",
 }

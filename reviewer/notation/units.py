@@ -29,7 +29,7 @@ from reviewer.notation.dimension import (
     si_symbol,
 )
 from reviewer.notation.nearest import nearest
-from reviewer.notation.spellings import SPELLINGS
+from reviewer.notation.spellings import SPELLINGS, TRAPS
 
 MOST_FACTORS = 4
 LARGEST_POWER = 6
@@ -90,7 +90,6 @@ _EXACT: Mapping[str, tuple[Fraction, Dimension]] = {
     "N": (Fraction(1), FORCE),
     "daN": (Fraction(10), FORCE),
     "kN": (Fraction(1000), FORCE),
-    "MN": (Fraction(10**6), FORCE),
     "kgf": (_GRAVITY, FORCE),
     "ozf": (_POUND / 16 * _GRAVITY, FORCE),
     "lbf": (_POUND * _GRAVITY, FORCE),
@@ -131,7 +130,7 @@ UNITS: Mapping[str, Unit] = MappingProxyType(
 )
 
 _SUPERSCRIPT = re.compile(r"(?<=[A-Za-z])[²³⁴]")
-_WORD = re.compile(r"([^\s\d/*·⋅^]+)(?:(?:\^|\*\*)(-?\d+)|(\d+))?")
+_WORD = re.compile(r"([^\s\d/*·⋅^]+)(?:(?:\^|\*\*)(-?[0-9]+)|([2-4]))?")
 _BETWEEN = re.compile(r"\s*(?:(/)|\*|·|⋅)\s*|\s+")
 _PER = re.compile(r"\s*((?:1\s*)?/)?\s*")
 
@@ -167,15 +166,23 @@ def nearest_unit(word: str, dimension: Dimension | None = None) -> str | None:
 
     A symbol of two letters with one of them wrong could be too many: then nothing is proposed.
 
-    >>> nearest_unit("inches"), nearest_unit("Mpa"), nearest_unit("mn"), nearest_unit("mn", LENGTH)
-    ('in', 'MPa', 'MN', None)
+    >>> nearest_unit("inches"), nearest_unit("Mpa"), nearest_unit("lbs"), nearest_unit("lbs", FORCE)
+    ('in', 'MPa', 'lb', 'lbf')
+    >>> nearest_unit("mn") is None
+    True
     """
+    if word.casefold() in TRAPS:
+        return None
     allowed = {
         symbol
         for symbol, unit in UNITS.items()
         if symbol != "1" and dimension in (None, unit.dimension)
     }
-    spelt = {word: unit for word, unit in SPELLINGS.items() if dimension is None or unit in allowed}
+    spelt = {
+        spelling: unit
+        for spelling, unit in SPELLINGS.items()
+        if dimension in (None, parse_unit(unit).dimension)
+    }
     if word in spelt:
         return spelt[word]
     close = nearest(word, [*allowed, *spelt])
@@ -243,7 +250,8 @@ def _power_of(word: re.Match[str]) -> int:
     """Return the power written after a symbol that stands in the table."""
     symbol, span = word[1], word.span(1)
     if symbol not in UNITS:
-        raise UnknownUnit(symbol, span, nearest_unit(symbol), "the unit is not known")
+        why = TRAPS.get(symbol.casefold(), "the unit is not known")
+        raise UnknownUnit(symbol, span, nearest_unit(symbol), why)
     digits = word[2] or word[3] or "1"
     power = int(digits) if len(digits) <= 2 else 0
     if not 1 <= abs(power) <= LARGEST_POWER:
