@@ -28,6 +28,8 @@ def draft_of(frozen: type) -> Any:
 
 PlaceDraft = draft_of(Place)
 ScalarDraft = draft_of(Scalar)
+TableDraft = draft_of(Table)
+DOUBTFUL = NULLS | {"<<"}
 REFUSED = Scalar("", True, Place("", 1, 1, 1))  # stands for a key that was refused
 
 
@@ -103,7 +105,9 @@ class OpenTable:
         """Return the table as it was read."""
         if self.comma is not None:
             self.report(self.comma)
-        return Table(tuple(self.entries), self.place)
+        table = TableDraft(tuple(self.entries), self.place)
+        table.__class__ = Table
+        return table  # type: ignore[no-any-return]
 
     def refuse(self, place: Place, said: Words) -> None:
         """Report a problem at a place."""
@@ -111,9 +115,11 @@ class OpenTable:
 
     def checked_key(self, node: Node) -> Scalar:
         """Return a key that is plain text, or refuse it."""
-        if not isinstance(node, Scalar):
+        if type(node) is not Scalar:
             return REFUSED  # reported where it began
         text = node.text
+        if text not in DOUBTFUL and "\n" not in text:
+            return node
         if not text or (text in NULLS and not node.quoted):
             self.refuse(node.place, words.with_found(words.NULL_KEY, text or "an empty key"))
         elif text == "<<" and not node.quoted:

@@ -40,7 +40,9 @@ class Walk:
         """Make ready to walk over a text."""
         self.source = source
         self.problems: list[Problem] = list(source.problems)
-        self.nodes = 0
+        self.path = source.path
+        self.ends = 0  # of tables and lists, which are events and no nodes
+        self.finished = False
         self.base = OpenItems(Place(source.path, 1, 1, 1), flow=False)
         self.frame: OpenItems | OpenTable = self.base
         self.frames: list[OpenItems | OpenTable] = []
@@ -75,16 +77,16 @@ class Walk:
             ev.DocumentStartEvent: self.start_document,
             ev.DocumentEndEvent: self.end_document,
             ev.StreamStartEvent: self.start_stream,
+            ev.StreamEndEvent: self.end_stream,
         }
         try:
-            while True:
-                event = parser.get_event()
-                if type(event) is ev.StreamEndEvent:
-                    return True
+            for count, event in enumerate(iter(parser.get_event, None)):
+                if count > MAX_NODES:
+                    self.limit_nodes(count, event)
                 handlers[type(event)](event)
         except yaml.YAMLError as error:
             self.stop(error)
-        return False
+        return self.finished
 
     def report(self, problem: Problem) -> None:
         """Note a problem, and stop where there are too many."""
@@ -94,6 +96,14 @@ class Walk:
     def limit_problems(self) -> None:
         """Stop where there are more problems than anybody reads."""
         if len(self.problems) > MAX_PROBLEMS:
+            raise Enough
+
+    def limit_nodes(self, events: int, event: Any) -> None:
+        """Stop where there are too many nodes; `events` came before, two of them the beginnings."""
+        if events - 2 - self.ends >= MAX_NODES and isinstance(event, ev.NodeEvent):
+            mark: Any = event.start_mark
+            columns = (mark.column + 1, mark.column + 2)
+            self.refuse(Place(self.path, mark.line + 1, *columns), words.TOO_MANY_NODES)
             raise Enough
 
     def in_order(self) -> tuple[Problem, ...]:
@@ -106,24 +116,23 @@ class Walk:
 
     def scalar(self, event: Any) -> None:
         """Put a text into what is open."""
-        self.nodes += 1
-        start, end = event.start_mark, event.end_mark
-        line, column, text, style = start.line, start.column, event.value, event.style
+        start, end, text = event.start_mark, event.end_mark, event.value
+        line, column = start.line, start.column
         end_column = end.column + 1 if end.line == line else self.end_of(line, column)
-        place = PlaceDraft(self.source.path, line + 1, column + 1, end_column)
+        place = PlaceDraft(self.path, line + 1, column + 1, end_column)
         place.__class__ = Place
         if not text and end.index == start.index:
             place = self.place_of_nothing(start)
-        node = ScalarDraft(text, bool(style), place)
-        node.__class__ = Scalar
-        if style:
-            self.closed, self.closed_at = place, end.index
-        if self.nodes > MAX_NODES:
-            self.stop_at_limit(place, words.TOO_MANY_NODES)
         if self.properties and end.index > start.index:
             self.refuse_properties(start.index)
-        if style == '"' and not text.isprintable() and UNWELCOME.search(text):
-            self.refuse(place, words.with_found(words.ESCAPED_CONTROL, self.written(place)))
+        if event.style:
+            self.closed, self.closed_at = place, end.index
+            if not text.isprintable() and UNWELCOME.search(text):
+                self.refuse(place, words.with_found(words.ESCAPED_CONTROL, self.written(place)))
+            node = ScalarDraft(text, True, place)
+        else:
+            node = ScalarDraft(text, False, place)
+        node.__class__ = Scalar
         self.frame.put(node)
 
     def open_table(self, event: Any) -> None:
@@ -140,14 +149,12 @@ class Walk:
 
     def begin(self, event: Any, kind: str) -> Place:
         """Hold the limits of size and depth, and return where a table or a list begins."""
-        self.nodes += 1
         start = event.start_mark
-        place = PlaceDraft(self.source.path, start.line + 1, start.column + 1, start.column + 2)
+        place = PlaceDraft(self.path, start.line + 1, start.column + 1, start.column + 2)
         place.__class__ = Place
-        if self.nodes > MAX_NODES:
-            self.stop_at_limit(place, words.TOO_MANY_NODES)
         if len(self.frames) >= MAX_DEPTH:
-            self.stop_at_limit(place, words.TOO_DEEP)
+            self.refuse(place, words.TOO_DEEP)
+            raise Enough
         if event.tag is not None or event.anchor is not None:
             self.refuse_properties(start.index)
         if self.frame.awaits_key:
@@ -159,6 +166,7 @@ class Walk:
         frame = self.frame
         self.frame = self.frames.pop()
         self.closed, self.closed_at = frame.place, event.end_mark.index
+        self.ends += 1
         self.frame.put(frame.closed())
 
     def alias(self, event: Any) -> None:
@@ -172,6 +180,10 @@ class Walk:
     def start_stream(self, _: Any) -> None:
         """Begin: this event says nothing."""
 
+    def end_stream(self, _: Any) -> None:
+        """Note that the text was read to its end."""
+        self.finished = True
+
     def start_document(self, _: Any) -> None:
         """Refuse a second document, like anything else that follows the first."""
         if self.ended is not None:
@@ -184,11 +196,6 @@ class Walk:
     def refuse(self, place: Place, said: Words) -> None:
         """Report a problem at a place."""
         self.report(self.source.problem(place.line, (place.column, place.end_column), said))
-
-    def stop_at_limit(self, place: Place, said: Words) -> None:
-        """Report a limit that is reached, and read no more."""
-        self.refuse(place, said)
-        raise Enough
 
     def refuse_properties(self, index: int) -> None:
         """Refuse each tag and anchor that stands in front of a node."""
