@@ -35,15 +35,16 @@ def read_stock(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
     """Read the name of a stock row, and find the row."""
     assert isinstance(row.given, Stock)
     found, expected = shown(scalar.text), due_in(row)
+    strange = f"the {SUBJECTS[row.given.table]} is not in the tables"
     try:
         stock = context.stock[row.given.table](scalar.text)
     except UnknownStock as error:
-        what = f"the {SUBJECTS[row.given.table]} is not in the tables"
         near = " or ".join(f'"{each}"' for each in error.nearest)
-        context.refuse(scalar.place, what, found, expected, write(near))
+        context.refuse(scalar.place, strange, found, expected, write(near))
     except StockError as error:
-        what, _, wanted = str(error).partition("; expected ")
-        context.refuse(scalar.place, what, found, wanted or expected)
+        told, _, wanted = str(error).rpartition("; expected ")
+        reason = told.partition("; ")[2]
+        context.refuse(scalar.place, reason or strange, found, wanted or expected)
     else:
         return GivenValue(stock, scalar.text, scalar.place)
     return None
@@ -92,7 +93,7 @@ def read_text(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
 
 def read_part_name(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
     """Read the name of a part of the design."""
-    if scalar.text in context.parts or not context.whole:
+    if scalar.text in context.parts or scalar.text in context.lost:
         return GivenValue(scalar.text, scalar.text, scalar.place)
     mend = write(nearest_name(scalar.text, context.parts))
     what = "no part has this name"

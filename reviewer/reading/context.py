@@ -39,8 +39,8 @@ class Context:
     """One file that is being read: what it declares, and the problems found in it so far.
 
     `lengths` is the declared unit of bare numbers. `stock` finds a row by its name and raises
-    UnknownStock or StockError. `parts` are the names of the design's parts. `whole` is off where
-    the YAML itself had problems, so that what seems missing may only have been left out.
+    UnknownStock or StockError. `parts` are the names of the design's parts. `lost` are keys
+    that stand in the text, but perhaps not in the tree: what is refused as YAML is left out there.
     """
 
     path: str
@@ -48,7 +48,7 @@ class Context:
     lengths: Unit | None = None
     stock: Mapping[str, Find] = field(default_factory=lambda: STOCK)
     parts: Collection[str] = ()
-    whole: bool = True
+    lost: Collection[str] = frozenset()
     problems: list[Problem] = field(default_factory=list)
     quantities: list[tuple[Place, Quantity]] = field(default_factory=list)
 

@@ -119,7 +119,10 @@ def read_entry(
         return read_list(row, value, context)
     if isinstance(value, Scalar) and not missing:
         return ONE_VALUE[type(row.given)](row, value, context)
-    what = f"{row.path} has no value" if missing else f"{row.path} does not take this"
+    if missing:
+        what = f"{row.path} has no value"
+    else:
+        what = f"{row.path} takes {'one word or a list' if takes_list(row) else 'one value'}"
     table = f", or a table of {listed(below)}" if below else ""
     context.refuse(key.place, what, kind_of(value), due_in(row) + table)
     return None

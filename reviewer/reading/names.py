@@ -55,7 +55,7 @@ def check_name(name: Scalar, one: str, context: Context) -> bool:
     mend: str | None
     expected = f"small letters, digits and _, a letter first, at most {LONGEST_NAME} of them"
     if name.text in RESERVED:
-        what, mend = f"{article(one)} cannot be called {name.text}", f"write {name.text}_1"
+        what, mend = f"{article(one)} cannot be called {name.text}", None
         expected = "a name that does not mean something else already"
     else:
         what, mend = f"this cannot be the name of {article(one)}", write(_sound(name.text))

@@ -40,7 +40,7 @@ def _kind_of(
     value = table.get(KIND)
     expected = f"one of {listed(sorted(kinds))}"
     if value is None:
-        if context.whole:
+        if KIND not in context.lost:
             what, found = f"{name.text} has no kind", "a part without a kind"
             context.refuse(name.place, what, found, expected, "write kind: and what it is")
         return None
@@ -63,8 +63,8 @@ def read_loads(
     loads: dict[str, Part] = {}
     for name, table in named_tables(root, "loads", "load", context):
         given = read_fields(table, kind, context)
-        _check_one(name, table, CARRIERS, "stand on a part", context)
-        _check_one(name, table, SIZES, "have a size", context)
+        _check_one(name, table, CARRIERS, ("stands on", "part"), context)
+        _check_one(name, table, SIZES, ("has", "size"), context)
         _check_place(name, table, context)
         on = next((given[path] for path in CARRIERS if path in given), None)
         if on is not None:
@@ -74,14 +74,15 @@ def read_loads(
 
 
 def _check_one(
-    name: Scalar, table: Table, paths: tuple[str, str], purpose: str, context: Context
+    name: Scalar, table: Table, paths: tuple[str, str], words: tuple[str, str], context: Context
 ) -> None:
-    """Hold a load to exactly one of two keys."""
+    """Hold a load to exactly one of two keys; `words` are what it does and with what."""
     keys = [key for path in paths if (key := table.key(path))]
-    if len(keys) == 1 or (not keys and not context.whole):
+    if len(keys) == 1 or (not keys and any(path in context.lost for path in paths)):
         return
     found = " and ".join(key.text for key in keys) or f"neither {paths[0]} nor {paths[1]}"
-    what = f"the load {name.text} must {purpose} in one way"
+    verb, thing = words
+    what = f"the load {name.text} {verb} {f'a {thing} in two ways' if keys else f'no {thing}'}"
     place = keys[1].place if keys else name.place
     context.refuse(place, what, found, f"either {paths[0]} or {paths[1]}")
 

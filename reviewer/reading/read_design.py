@@ -1,5 +1,6 @@
 """A design file as a whole: every section read, and every problem of the file in one report."""
 
+import re
 from collections.abc import Mapping
 
 from reviewer.notation.dimension import LENGTH
@@ -19,6 +20,7 @@ from reviewer.reading.tree import Document, Scalar, Table
 from reviewer.reading.words import MAX_PROBLEMS
 
 LENGTHS = "lengths"
+LIKE_A_KEY = re.compile(r"([A-Za-z0-9_.]+)[\"']?[ \t]*:")
 SECTIONS = frozenset(("parts", "configurations", "loads", "combinations", "concessions"))
 Read = tuple[Design | None, tuple[Problem, ...]]
 
@@ -61,7 +63,7 @@ def read_document(
         lengths=_declared(root),
         stock=stock,
         parts=dict.fromkeys(_names(root, "parts")),
-        whole=not document.problems,
+        lost=_written_keys(document),
         problems=list(document.problems),
     )
     design = _assembled(root, kinds, facts, load, context)
@@ -88,6 +90,13 @@ def _names(root: Table, section: str) -> tuple[str, ...]:
     return tuple(key.text for key, _ in entries if key.text != NOTE)
 
 
+def _written_keys(document: Document) -> frozenset[str]:
+    """What stands in the text like a key, where the YAML has problems; else nothing."""
+    if not document.problems:
+        return frozenset()
+    return frozenset(LIKE_A_KEY.findall("\n".join(document.lines)))
+
+
 def _assembled(
     root: Table, kinds: Mapping[str, Kind], facts: Kind, load: Kind, context: Context
 ) -> Design:
@@ -111,12 +120,12 @@ def _assembled(
 
 def _check_present(root: Table, context: Context) -> None:
     """Hold a design to a name and one part."""
-    if not context.whole:
-        return
-    if root.get("design") is None:
+    if root.get("design") is None and "design" not in context.lost:
         what, expected = "the design has no name", "design: and its name"
         context.refuse(root.place, what, "no key design", expected)
     key = root.key("parts")
+    if key is None and "parts" in context.lost:
+        return
     if key is None or (isinstance(root.get("parts"), Table) and not context.parts):
         place, found = (key.place, "an empty table") if key else (root.place, "no key parts")
         expected = "parts: {NAME: {kind: ...}}"

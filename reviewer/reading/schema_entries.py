@@ -68,25 +68,25 @@ def _value(row: Row, rows: dict[str, Row]) -> Schema:
     match row.given:
         case Measure():
             return _measure(row, row.given)
-        case Count(default, least, most):
+        case Count(default=default, at_least=least, at_most=most):
             return {"type": "integer", "minimum": least, "maximum": most, **_default(default)}
-        case Choice(options, default):
+        case Choice(options=options, default=default):
             return {"enum": list(options), **_default(default)}
-        case Choices(options):
+        case Choices(options=options):
             return _one_or_more({"enum": list(options)})
-        case Stock(_, default, example):
+        case Stock(example=example):
             examples = {"examples": [example]} if example else {}
-            return {"type": ["string", "number"], **examples, **_default(default)}
-        case Flag(default):
+            return {"type": ["string", "number"], **examples}
+        case Flag(default=default):
             return {"type": "boolean", **_default(default)}
         case Date():
             return {"type": "string", "pattern": DATE_PATTERN}
-        case PartName(several):
+        case PartName(several=several):
             name = {"type": "string", "pattern": NAME_PATTERN}
             return _one_or_more(name) if several else name
         case Shape():
             return _shape(row.given, rows)
-        case Text(default):
+        case Text(default=default):
             return {"type": ["string", "number", "boolean"], "minLength": 1, **_default(default)}
     raise TypeError(f"{row.path} is not given in a file, so that it has no schema")
 

@@ -60,7 +60,7 @@ def _read_override(
     """Read `part.path: value` as the field itself is read."""
     name, point, path = key.text.partition(".")
     if name not in context.parts:
-        if context.whole:
+        if name not in context.lost:
             expected = "a part and its field, such as trays.offset"
             near = nearest_name(name, context.parts)
             mend = write(near and f"{near}{point or '.'}{path or '...'}")
@@ -113,7 +113,7 @@ def read_combinations(
                 read_note(value, key, context)
             elif key.text == OWN_WEIGHT or key.text in loads:
                 factors[key.text] = _read_factor(key, value, context)
-            elif context.whole:
+            elif key.text not in context.lost:
                 _refuse_load(key, loads, context)
         own_weight = factors.pop(OWN_WEIGHT, 1.0)
         read.append(Combination(name.text, own_weight, factors, name.place))
@@ -162,7 +162,7 @@ def _read_concession(item: Node, context: Context) -> Concession | None:
         return None
     given = read_fields(item, CONCESSION, context)
     missing = [path for path in REQUIRED if item.get(path) is None]
-    if missing and context.whole:
+    if missing and not any(path in context.lost for path in missing):
         what = f"a concession says {listed(REQUIRED)}"
         context.refuse(item.place, what, f"no {listed(missing, 'or')}", "all of them")
     if any(path not in given for path in REQUIRED):

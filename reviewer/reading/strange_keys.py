@@ -16,14 +16,15 @@ def refuse_key(
 ) -> None:
     """Report an unknown key, with the nearest known one or the place where it belongs."""
     path = prefix + key.text
-    known = [*sorted(skip), *keys.children]
+    known = [*keys.children, *sorted(skip)]
     row = kind.by_path.get(path)
     if row is not None and row.given is None:
         what = f"{path} of {article(kind.name)} is computed, not given"
     else:
         what = f"{article(kind.name)} has no field {shown(path)}"
     expected = f"one of {listed(known)}" if len(known) > 1 else listed(known)
-    context.refuse(key.place, what, shown(key.text), expected, _mend(key.text, known, path, kind))
+    mend = None if path in kind.by_path else _mend(key.text, known, path, kind)
+    context.refuse(key.place, what, shown(key.text), expected, mend)
 
 
 def _mend(word: str, known: list[str], path: str, kind: Kind) -> str | None:
