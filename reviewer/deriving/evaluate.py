@@ -1,0 +1,88 @@
+"""Evaluation: every quantity of a plan, in order, on numbers or arrays of them.
+
+A number is an array that broadcasts to (samples, cases); a choice is a plain object; None is an
+unknown choice or object, NaN an unknown number.
+"""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from reviewer.deriving.plan import MISSING, Node, Plan
+
+UNKNOWN = np.full((1, 1), np.nan)
+
+
+class EvaluationFault(Exception):
+    """A formula failed on its input: a fault of the program, not of the design."""
+
+
+class Values:
+    """What a plan's evaluation gave, by slot."""
+
+    def __init__(self, plan: Plan, values: list[Any], cases: int) -> None:
+        """Keep the values of a plan over a number of cases."""
+        self.plan = plan
+        self.values = values
+        self.cases = cases
+
+    def number(self, slot: int) -> NDArray[np.float64]:
+        """A number over (samples, cases), possibly with an axis of size 1."""
+        value: NDArray[np.float64] = self.values[slot]
+        return value
+
+    def at(self, slot: int, case: int, sample: int = 0) -> Any:
+        """The value in one case: a float of a number, the object itself of a choice."""
+        value = self.values[slot]
+        if not isinstance(value, np.ndarray):
+            return value
+        picked = value[
+            sample if value.shape[0] > 1 else 0,
+            case if value.shape[1] > 1 else 0,
+        ]
+        return str(picked) if value.dtype.kind == "U" else float(picked)
+
+
+def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
+    """Compute every node of the plan from the given values.
+
+    Raises EvaluationFault that names the quantity whose formula failed.
+    """
+    values: list[Any] = [None] * len(plan.nodes)
+    with np.errstate(all="ignore"):
+        for slot in plan.order:
+            node = plan.nodes[slot]
+            if node.given:
+                values[slot] = given[slot]
+            elif node.formula is None:
+                values[slot] = given.get(slot, UNKNOWN if node.row.is_number else None)
+            else:
+                values[slot] = _computed(node, values)
+    return Values(plan, values, cases)
+
+
+def _computed(node: Node, values: Sequence[Any]) -> Any:
+    unknown = UNKNOWN if node.row.is_number else None
+    arguments: dict[str, Any] = {}
+    for argument, slot in node.inputs:
+        value = None if slot == MISSING else values[slot]
+        if argument in node.optional:
+            value = None if value is UNKNOWN else value
+        elif value is None:
+            return unknown
+        arguments[argument] = value
+    try:
+        assert node.formula is not None
+        answer = node.formula(**arguments)
+    except Exception as fault:
+        raise EvaluationFault(f"the formula of {node.name} failed: {fault!r}") from fault
+    if node.row.is_number:
+        return unknown if answer is None else _as_matrix(answer)
+    return answer
+
+
+def _as_matrix(answer: Any) -> NDArray[np.float64]:
+    array = np.asarray(answer, dtype=np.float64)
+    return array if array.ndim == 2 else array.reshape((1, -1) if array.ndim else (1, 1))

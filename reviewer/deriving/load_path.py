@@ -1,0 +1,278 @@
+"""The load path: what each part passes on to what carries it.
+
+Every own weight and every load goes down `carried_by` to the ground. Where a part stands on several
+carriers, each gets its share, and the part below where their paths meet again gets the whole once.
+"""
+
+from collections.abc import Callable
+from typing import Any
+
+import networkx as nx
+import numpy as np
+
+from reviewer.deriving.cases import Cases
+from reviewer.mechanics.placing import DIRECTIONS, placed_load
+from reviewer.mechanics.resultant import Action, Resultant, of_load, of_weight
+from reviewer.mechanics.sharing import Member, member_of_ring, shares_of
+from reviewer.mechanics.weight import weight as weight_of
+from reviewer.reading.design import Design, Part
+
+GROUND = ""
+Needs = dict[str, str | tuple[str, str]]
+Built = tuple[Callable[..., Any], Needs]
+
+WEIGHT_AT = {
+    "weight": "weight",
+    "centre_x": "centre.x",
+    "centre_y": "centre.y",
+    "cases": "design.cases",
+}
+
+
+def built(path: str, owner: Part, design: Design) -> Built:
+    """The formula and the needs of a row that only the tree of parts can give."""
+    makers = {
+        "whole": _whole,
+        "action": _action,
+        "shares": _shares,
+        "member": _member,
+        "reach.radius": _reach,
+        "point_force": _point_force,
+    }
+    return makers[path](owner, design)
+
+
+def children(design: Design, name: str) -> list[Part]:
+    """The parts and loads that a part carries, in order of name; parts first."""
+    parts = [part for _, part in sorted(design.parts.items()) if name in part.carried_by]
+    loads = [load for _, load in sorted(design.loads.items()) if name in load.carried_by]
+    return parts + loads
+
+
+def is_load(part: Part) -> bool:
+    """Whether a node of the tree is a load."""
+    return part.kind.name == "load"
+
+
+def whole_children(design: Design, name: str) -> list[Part]:
+    """The parts and loads whose every path to the ground meets first in the named part."""
+    meeting = nx.immediate_dominators(carry_graph(design), GROUND)
+    return [child for child in _every(design) if meeting.get(child.name) == name]
+
+
+def passing_shares(design: Design, name: str) -> list[tuple[str, str]]:
+    """Pairs of a part on several carriers and the one of them that brings a share down to here.
+
+    Only the shares that pass through: where all of them meet, the whole counts instead.
+    """
+    graph = carry_graph(design)
+    meeting = nx.immediate_dominators(graph, GROUND)
+    above = nx.descendants(graph, name) | {name}  # edges go up, from the ground
+    return [
+        (child.name, carrier)
+        for child in _every(design)
+        if len(child.carried_by) > 1 and meeting[child.name] not in above
+        for carrier in child.carried_by
+        if carrier in above
+    ]
+
+
+def carry_graph(design: Design) -> "nx.DiGraph[str]":
+    """The tree of parts and loads from the ground up."""
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_node(GROUND)
+    for part in _every(design):
+        for carrier in part.carried_by or (GROUND,):
+            graph.add_edge(carrier, part.name)
+    return graph
+
+
+def _every(design: Design) -> list[Part]:
+    parts = [part for _, part in sorted(design.parts.items())]
+    return parts + [load for _, load in sorted(design.loads.items())]
+
+
+def _whole(owner: Part, design: Design) -> Built:
+    """Own weight and all that comes down in full; each force counts once on its way."""
+    if is_load(owner):
+        return _load_action(owner), _LOAD_NEEDS
+    above = whole_children(design, owner.name)
+    needs: Needs = dict(WEIGHT_AT)
+    for index, child in enumerate(above):
+        needs[f"whole_{index}"] = (child.name, "whole")
+    turns = owner.kind.turns
+
+    def whole(weight: Any, centre_x: Any, centre_y: Any, cases: Cases, **carried: Action) -> Action:
+        own = weight * cases.own_weight[None, :]
+        total = of_weight(Resultant(own, own * centre_x, own * centre_y))
+        for action in carried.values():
+            total = total.plus(action)
+        return total.turned_freely() if turns else total
+
+    return whole, needs
+
+
+def _action(owner: Part, design: Design) -> Built:
+    """What a part has to bear and pass on: the whole, and the shares that pass through it."""
+    pairs = [] if is_load(owner) else passing_shares(design, owner.name)
+    needs: Needs = {"whole": "whole"}
+    for index, (child, _) in enumerate(pairs):
+        needs[f"share_{index}"] = (child, "shares")
+    turns = owner.kind.turns
+
+    def action(whole: Action, **shares: Any) -> Action:
+        total = whole
+        for index, (_, carrier) in enumerate(pairs):
+            share = shares[f"share_{index}"][carrier]
+            total = total.plus(share.turned_freely() if turns else share)
+        return total
+
+    return action, needs
+
+
+_LOAD_NEEDS: Needs = {
+    "size": "force",
+    "level": "level",
+    "place_x": "place.x",
+    "place_y": "place.y",
+    "radius": "radius",
+    "half_radius": "half_radius?",
+    "azimuth": "azimuth",
+    "all_round": "all_round",
+    "direction": "direction",
+    "cases": "design.cases",
+}
+
+
+def _load_action(owner: Part) -> Callable[..., Action]:
+    name = owner.name
+    spread = "over" in owner.given
+    middle = spread and not any(path.startswith("at") for path in owner.given)
+
+    def action(size: Any, cases: Cases, direction: str, **where: Any) -> Action:
+        force = size * cases.factors[name][None, :]
+        if middle:  # spread evenly around the axis, also where it lies on several like parts
+            where["radius"] = 0.0
+        on_half = cases.on_half[None, :] if spread else np.zeros((1, 1), dtype=bool)
+        return of_load(placed_load(force, on_half, DIRECTIONS[direction], **where))
+
+    return action
+
+
+def _shares(owner: Part, design: Design) -> Built:
+    """What each of several carriers gets of a part and all that it carries."""
+    if len(owner.carried_by) < 2:
+        return (lambda: {}), {}
+    needs: Needs = {"action": "action"}
+    for index, carrier in enumerate(owner.carried_by):
+        needs[f"x_{index}"] = (carrier, "place.x")
+        needs[f"y_{index}"] = (carrier, "place.y")
+    carriers = owner.carried_by
+
+    def shares(action: Action, **places: Any) -> dict[str, Action]:
+        x = [places[f"x_{index}"] for index in range(len(carriers))]
+        y = [places[f"y_{index}"] for index in range(len(carriers))]
+        return dict(zip(carriers, shares_of(action, x, y), strict=True))
+
+    return shares, needs
+
+
+def _member(owner: Part, design: Design) -> Built:
+    """The greatest force on one of several like parts, with its moment about the axis."""
+    if is_load(owner):
+        return _load_member(owner), _load_member_needs(owner)
+    above = [child for child in children(design, owner.name) if len(child.carried_by) == 1]
+    needs: Needs = {
+        "mass": "mass",
+        "centre_radius": "centre.radius",
+        "count": "count",
+        "support_radius": "support.radius",
+        "cases": "design.cases",
+    }
+    for index, child in enumerate(above):
+        needs[f"member_{index}"] = (child.name, "member?")
+        needs[f"action_{index}"] = (child.name, "action")
+        needs[f"count_{index}"] = (child.name, "count?")
+    loads = [is_load(child) for child in above]
+
+    def member(
+        mass: Any,
+        centre_radius: Any,
+        count: int,
+        support_radius: Any,
+        cases: Cases,
+        **carried: Any,
+    ) -> Member:
+        own = weight_of(mass) * cases.own_weight[None, :]
+        total = Member(own, own * centre_radius)
+        for index, load in enumerate(loads):
+            if load or carried[f"count_{index}"] == count:
+                total = total.plus(carried[f"member_{index}"])
+            elif carried[f"count_{index}"] == 1:
+                whole = carried[f"action_{index}"]
+                total = total.plus(member_of_ring(whole.total, count, support_radius))
+            else:
+                total = total.plus(Member(np.nan, np.nan))
+        return total
+
+    return member, needs
+
+
+def _load_member_needs(owner: Part) -> Needs:
+    return {
+        "size": "force",
+        "radius": "radius",
+        "direction": "direction",
+        "count": "carrier.count",
+        "cases": "design.cases",
+    }
+
+
+def _load_member(owner: Part) -> Callable[..., Member]:
+    name = owner.name
+    spread = "over" in owner.given
+
+    def member(size: Any, radius: Any, direction: str, count: int, cases: Cases) -> Member:
+        down = DIRECTIONS[direction].down
+        force = down * size * cases.factors[name][None, :] / (count if spread else 1)
+        return Member(force, force * radius)
+
+    return member
+
+
+def _reach(owner: Part, design: Design) -> Built:
+    """How far a part, or anything that it carries, reaches from the axis."""
+    above = [child for child in children(design, owner.name) if not is_load(child)]
+    needs: Needs = {"own": "rim.radius?"}
+    for index, child in enumerate(above):
+        needs[f"reach_{index}"] = (child.name, "reach.radius")
+
+    def reach(own: Any, **carried: Any) -> Any:
+        known = [value for value in (own, *carried.values()) if value is not None]
+        farthest = known[0] if known else np.nan
+        for value in known[1:]:
+            farthest = np.where(np.isnan(farthest), value, np.maximum(farthest, value))
+        return farthest
+
+    return reach, needs
+
+
+def _point_force(owner: Part, design: Design) -> Built:
+    """The greatest single force that a load puts on a part, in each case."""
+    single = [
+        load for load in children(design, owner.name) if is_load(load) and "over" not in load.given
+    ]
+    needs: Needs = {"cases": "design.cases"}
+    for index, load in enumerate(single):
+        needs[f"size_{index}"] = (load.name, "force")
+        needs[f"direction_{index}"] = (load.name, "direction")
+
+    def point_force(cases: Cases, **sizes: Any) -> Any:
+        greatest: Any = np.zeros((1, len(cases.names)))
+        for index, load in enumerate(single):
+            down = DIRECTIONS[sizes[f"direction_{index}"]].down
+            force = down * sizes[f"size_{index}"] * cases.factors[load.name][None, :]
+            greatest = np.maximum(greatest, force)
+        return greatest
+
+    return point_force, needs

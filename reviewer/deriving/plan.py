@@ -1,0 +1,169 @@
+"""The plan: which quantity is computed from which, in what order; a function of structure alone."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+import networkx as nx
+
+from reviewer.deriving import load_path
+from reviewer.parts.row import Row
+from reviewer.reading.design import Design, Part
+
+DESIGN = "design"
+MISSING = -1
+
+
+class PlanError(Exception):
+    """The kinds' rows do not make a graph without circles."""
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """One quantity of one part: its row, and the slots that its formula reads.
+
+    A negative slot in `inputs` stands for a thing that the design does not have;
+    `absent` then says what.
+    """
+
+    slot: int
+    part: str
+    row: Row
+    given: bool
+    formula: Callable[..., Any] | None = None
+    inputs: tuple[tuple[str, int], ...] = ()
+    optional: frozenset[str] = frozenset()
+    absent: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The name by which a person asks for it: ring.carry.peak_load."""
+        return f"{self.part}.{self.row.path}"
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Nodes by slot, the order of computation, and the slot of each part's quantity."""
+
+    nodes: tuple[Node, ...]
+    order: tuple[int, ...]
+    slots: Mapping[tuple[str, str], int] = field(repr=False)
+
+    def slot(self, part: str, path: str) -> int | None:
+        """Where a part's quantity is kept, or None."""
+        return self.slots.get((part, path))
+
+    @cached_property
+    def graph(self) -> "nx.DiGraph[int]":
+        """The slots as a directed graph, from what is needed to what needs it."""
+        graph: nx.DiGraph[int] = nx.DiGraph()
+        graph.add_nodes_from(range(len(self.nodes)))
+        graph.add_edges_from(_edges(self.nodes))
+        return graph
+
+
+def build_plan(design: Design) -> Plan:
+    """Join every row of every part into one graph, checked for circles.
+
+    Raises PlanError that names the members of a circle.
+    """
+    owners = list(_owners(design))
+    slots: dict[tuple[str, str], int] = {}
+    for owner in owners:
+        for row in owner.kind.rows:
+            slots[owner.name, row.path] = len(slots)
+    nodes = []
+    for owner in owners:
+        for row in owner.kind.rows:
+            nodes.append(_node(owner, row, design, slots))
+    return Plan(tuple(nodes), _order(nodes), slots)
+
+
+def _owners(design: Design) -> Iterator[Part]:
+    yield design.facts
+    for name in sorted(design.parts):
+        yield design.parts[name]
+    for name in sorted(design.loads):
+        yield design.loads[name]
+
+
+def _node(owner: Part, row: Row, design: Design, slots: Mapping[tuple[str, str], int]) -> Node:
+    slot = slots[owner.name, row.path]
+    if row.path in owner.given:
+        return Node(slot, owner.name, row, given=True)
+    if row.built:
+        formula, wanted = load_path.built(row.path, owner, design)
+        return _joined(slot, owner, row, formula, wanted, design, slots)
+    if row.take is not None:
+        wanted = {"solution": row.needs["solution"]}
+        return _joined(slot, owner, row, _taker(row.take), wanted, design, slots)
+    return _joined(slot, owner, row, row.formula, row.needs, design, slots)
+
+
+def _joined(
+    slot: int,
+    owner: Part,
+    row: Row,
+    formula: Callable[..., Any] | None,
+    wanted: Mapping[str, str | tuple[str, str]],
+    design: Design,
+    slots: Mapping[tuple[str, str], int],
+) -> Node:
+    inputs, optional, absent = [], set(), []
+    for argument, need in wanted.items():
+        found, text, lenient = _resolve(need, owner, slots)
+        if lenient:
+            optional.add(argument)
+        elif found == MISSING:
+            absent.append(text)
+        inputs.append((argument, found))
+    return Node(
+        slot, owner.name, row, False, formula, tuple(inputs), frozenset(optional), tuple(absent)
+    )
+
+
+def _resolve(
+    need: str | tuple[str, str], owner: Part, slots: Mapping[tuple[str, str], int]
+) -> tuple[int, str, bool]:
+    """The slot of a need, what it is called where it is missing, and whether it may be missing."""
+    if isinstance(need, tuple):
+        part, path = need[0], need[1].removesuffix("?")
+        return slots.get((part, path), MISSING), f"{part}.{path}", need[1].endswith("?")
+    lenient = need.endswith("?")
+    name = need.removesuffix("?")
+    scope, _, rest = name.partition(".")
+    if scope == "carrier":
+        carrier = owner.carried_by[0] if owner.carried_by else ""
+        text = f"{carrier}.{rest}" if carrier else f"a part that carries {owner.name}"
+        return slots.get((carrier, rest), MISSING), text, lenient
+    if scope == DESIGN:
+        return slots.get((DESIGN, rest), MISSING), name, lenient
+    return slots.get((owner.name, name), MISSING), f"{owner.name}.{name}", lenient
+
+
+def _taker(attribute: str) -> Callable[..., Any]:
+    def take(solution: Any) -> Any:
+        return getattr(solution, attribute)
+
+    return take
+
+
+def _edges(nodes: tuple[Node, ...] | list[Node]) -> Iterator[tuple[int, int]]:
+    for node in nodes:
+        for _, slot in node.inputs:
+            if slot != MISSING:
+                yield slot, node.slot
+
+
+def _order(nodes: list[Node]) -> tuple[int, ...]:
+    """The slots so that each comes after all that it needs; the same on every run."""
+    graph: nx.DiGraph[int] = nx.DiGraph()
+    graph.add_nodes_from(range(len(nodes)))
+    graph.add_edges_from(_edges(nodes))
+    try:
+        return tuple(nx.topological_sort(graph))
+    except nx.NetworkXUnfeasible:
+        circle = [nodes[slot].name for slot, _ in nx.find_cycle(graph)]
+        chain = " needs ".join([*reversed(circle), circle[-1]])
+        raise PlanError(f"quantities need each other in a circle: {chain}") from None

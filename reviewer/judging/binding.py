@@ -1,0 +1,122 @@
+"""Binding: a rule's names to the slots of the parts that it is judged on."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import combinations, product
+from typing import Any
+
+import numpy as np
+
+from reviewer.deriving.evaluate import UNKNOWN, Values
+from reviewer.deriving.plan import DESIGN, Plan
+from reviewer.judging.rule import Rule
+from reviewer.reading.design import Design
+from reviewer.stock.table import Choice
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """A rule on one part, on a pair, or on all parts of a kind.
+
+    `part` is the part that the finding is of, `others` the rest of a pair or collection;
+    `members` lists, for each binder, the parts that its names range over.
+    """
+
+    part: str
+    others: tuple[str, ...]
+    members: tuple[tuple[str, tuple[str, ...]], ...]
+    collected: bool
+    design: Design
+    values: Values
+
+    @property
+    def cases(self) -> int:
+        """How many cases there are."""
+        return self.values.cases
+
+    def slots(self, name: str) -> tuple[int | None, ...]:
+        """The slots that a name of the rule stands for: one, or one a member."""
+        plan = self.values.plan
+        scope, _, rest = name.partition(".")
+        if scope == DESIGN:
+            return (plan.slot(DESIGN, rest),)
+        for binder, parts in self.members:
+            if binder == "":
+                return (self._slot(plan, parts[0], name),)
+            if binder == scope:
+                return tuple(self._slot(plan, part, rest) for part in parts)
+        return (None,)
+
+    def _slot(self, plan: Plan, part: str, name: str) -> int | None:
+        if name.startswith("carrier."):
+            carriers = self.design.parts[part].carried_by if part in self.design.parts else ()
+            return plan.slot(carriers[0], name.removeprefix("carrier.")) if carriers else None
+        return plan.slot(part, name)
+
+    def lookup(self, name: str) -> Any:
+        """The value of a name: arrays over cases, with the members as axis 0 of a collection."""
+        found = [self._value(slot) for slot in self.slots(name)]
+        if not self.collected or name.startswith(f"{DESIGN}."):
+            return found[0]
+        if any(value is None or isinstance(value, str) for value in found):
+            return found
+        return np.stack(np.broadcast_arrays(*found))
+
+    def _value(self, slot: int | None) -> Any:
+        if slot is None:
+            return UNKNOWN
+        value = self.values.values[slot]
+        return value.name if isinstance(value, Choice) else value
+
+    def unknown_slots(self, names: tuple[str, ...]) -> list[int]:
+        """The slots behind some names, for finding out which are unknown."""
+        return [slot for name in names for slot in self.slots(name) if slot is not None]
+
+
+def bind(rule: Rule, design: Design, values: Values) -> Iterator[Bound]:
+    """The parts, pairs or collections of a design that a rule is judged on, in order of name."""
+    by_binder = [(binder, _parts(design, kind)) for binder, kind in rule.scope.binders]
+    if not all(parts for _, parts in by_binder):
+        return
+    if rule.scope.how == "every":
+        members = tuple((binder, parts) for binder, parts in by_binder)
+        everyone = tuple(sorted({part for _, parts in by_binder for part in parts}))
+        yield Bound(DESIGN, everyone, members, True, design, values)
+        return
+    for chosen in _CHOOSERS[rule.scope.how]([parts for _, parts in by_binder]):
+        members = tuple(
+            (binder, (part,)) for (binder, _), part in zip(by_binder, chosen, strict=True)
+        )
+        yield Bound(chosen[0], chosen[1:], members, False, design, values)
+
+
+def _parts(design: Design, kind: str) -> tuple[str, ...]:
+    if kind == DESIGN:
+        return (DESIGN,)
+    return tuple(name for name, part in sorted(design.parts.items()) if part.kind.name == kind)
+
+
+def _one(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    return ((part,) for part in parts[0])
+
+
+def _each_pair(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    if all(group == parts[0] for group in parts):
+        return combinations(parts[0], len(parts))
+    return product(*parts)
+
+
+def _neighbours(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    """Pairs that follow each other in order of name, the last and the first included."""
+    names = sorted({part for group in parts for part in group})
+    pairs = list(zip(names, names[1:], strict=False))
+    if len(names) > 2:
+        pairs.append((names[-1], names[0]))
+    return (pair for pair in pairs if pair[0] in parts[0] and pair[1] in parts[-1])
+
+
+_CHOOSERS: dict[str, Callable[[list[tuple[str, ...]]], Iterator[tuple[str, ...]]]] = {
+    "one": _one,
+    "each": _each_pair,
+    "neighbours": _neighbours,
+}

@@ -1,0 +1,24 @@
+"""The packs that come with the project."""
+
+from functools import cache
+from pathlib import Path
+
+from reviewer.judging.pack import Pack, read_pack
+from reviewer.parts.registry import KINDS
+
+INSTALLED = Path(__file__).parent.parent / "_rules"
+CHECKOUT = Path(__file__).parent.parent.parent / "rules"
+
+
+def builtin_paths() -> tuple[Path, ...]:
+    """The pack files that come with the project, in order of name."""
+    folder = INSTALLED if INSTALLED.is_dir() else CHECKOUT
+    return tuple(sorted(folder.glob("*.yaml")))
+
+
+@cache
+def builtin_packs() -> tuple[Pack, ...]:
+    """The packs that come with the project, read once."""
+    return tuple(
+        read_pack(path.read_bytes(), f"rules/{path.name}", KINDS) for path in builtin_paths()
+    )

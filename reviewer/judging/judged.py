@@ -1,0 +1,16 @@
+"""A verdict before it is put into words."""
+
+from dataclasses import dataclass
+
+from reviewer.judging.outcome import Outcome
+from reviewer.judging.finding import Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """A verdict, the case that governs it, and the slots to look at where it is open."""
+
+    verdict: Verdict
+    case: int
+    outcome: Outcome | None
+    unknown: tuple[int, ...] = ()

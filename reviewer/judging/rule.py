@@ -1,0 +1,65 @@
+"""A rule, as a pack states it once its words have been read and checked."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from reviewer.judging.compiled import Condition, Requirement
+from reviewer.judging.finding import Level, Stage
+from reviewer.judging.template import Template
+from reviewer.notation.problem import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """What a rule ranges over: one part of a kind, pairs of parts, or all parts of a kind.
+
+    `binders` are (name, kind) in order; the bare part has the name "". `how` is "one", "each"
+    (every pair), "neighbours" (pairs that follow each other), or "every" (one finding over all
+    parts of the kind).
+    """
+
+    binders: tuple[tuple[str, str], ...]
+    how: str = "one"
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """Values under which a rule holds and fails; of a rule that asks a person, asks and rests.
+
+    Values are SI numbers, texts or truths by name.
+    """
+
+    passing: Mapping[str, Any]
+    failing: Mapping[str, Any]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A requirement on the quantities of one kind of part, or a question to a person.
+
+    `require` is None for a rule that only asks: its findings are for a person to judge.
+    """
+
+    name: str
+    scope: Scope
+    behind: tuple[str, ...]
+    when: Condition | None
+    require: Requirement | None
+    level: Level
+    stage: Stage
+    hazard: str | None
+    question: str
+    says: Template
+    because: str
+    change: tuple[str, ...]
+    source: str
+    proof: Proof
+    place: Place
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The quantities that decide it, those of the requirement first."""
+        tests = [test for test in (self.require, self.when) if test is not None]
+        return tuple(dict.fromkeys(name for test in tests for name in test.names))

@@ -1,0 +1,179 @@
+"""Telling: a verdict put into words, with its numbers in the units of the file."""
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from reviewer.deriving.cases import Cases
+from reviewer.deriving.evaluate import Values
+from reviewer.deriving.unknown import is_unknown, why_open
+from reviewer.judging.binding import Bound
+from reviewer.judging.finding import Finding, Number, Side
+from reviewer.judging.judged import Judged
+from reviewer.judging.rule import Rule
+from reviewer.notation.dimension import Dimension
+from reviewer.notation.plain import plain
+from reviewer.notation.preferred import preferred_units
+from reviewer.notation.problem import Place
+from reviewer.notation.show import show, unit_for
+from reviewer.notation.units import parse_unit
+from reviewer.parts.row import Row
+from reviewer.reading.design import Design
+from reviewer.stock.table import Choice
+
+MOST_NUMBERS = 3
+
+
+class Teller:
+    """Puts the verdicts of one design into words."""
+
+    def __init__(self, design: Design, values: Values, cases: Cases) -> None:
+        """Tell of a design, from its evaluated values."""
+        self.design = design
+        self.values = values
+        self.cases = cases
+        self.units = preferred_units(design.units)
+
+    def told(self, rule: Rule, bound: Bound, judged: Judged) -> Finding:
+        """The finding of a verdict that was reached, or that is open for want of an input."""
+        demand, capacity = self._sides(rule, judged)
+        reasons = [
+            f"{cause.name} {cause.reason}"
+            for cause in why_open(self.values, list(judged.unknown), judged.case)
+        ]
+        return self._finding(
+            rule,
+            bound,
+            judged,
+            demand=demand,
+            capacity=capacity,
+            message=self._message(rule, bound, judged, demand, capacity),
+            open_because=tuple(plain(reason) for reason in reasons),
+        )
+
+    def held(self, rule: Rule, bound: Bound, failed: str) -> Finding:
+        """The finding that is withheld because what it stands behind failed."""
+        message = f"Not judged, because {failed} fails."
+        judged = Judged("open", 0, None)
+        return self._finding(
+            rule, bound, judged, message=message, open_because=(f"{failed} fails",)
+        )
+
+    def _finding(
+        self,
+        rule: Rule,
+        bound: Bound,
+        judged: Judged,
+        *,
+        message: str,
+        demand: Side | None = None,
+        capacity: Side | None = None,
+        open_because: tuple[str, ...] = (),
+    ) -> Finding:
+        outcome = judged.outcome
+        decided = outcome is not None and judged.verdict in ("pass", "fail")
+        place, change = self._place_and_change(rule, bound)
+        return Finding(
+            rule=rule.name,
+            part=bound.part,
+            others=bound.others,
+            verdict=judged.verdict,
+            level=rule.level,
+            stage=rule.stage,
+            hazard=rule.hazard,
+            utilisation=float(outcome.utilisation[judged.case]) if decided else math.nan,
+            demand=demand,
+            capacity=capacity,
+            case=self.cases.names[judged.case] if decided or judged.verdict == "review" else None,
+            place=place,
+            message=message,
+            because=rule.because,
+            source=rule.source,
+            change=change,
+            numbers=self._numbers(rule, bound, judged),
+            open_because=open_because,
+        )
+
+    def _sides(self, rule: Rule, judged: Judged) -> tuple[Side | None, Side | None]:
+        """Demand and capacity of the comparison that governs, in the units of the file."""
+        outcome = judged.outcome
+        if outcome is None or rule.require is None or judged.verdict not in ("pass", "fail"):
+            return None, None
+        dimension = rule.require.dimensions[int(outcome.which[judged.case])]
+        if dimension is None:
+            return None, None
+        unit = unit_for(dimension, self.units)
+        demand, capacity = (
+            None if math.isnan(value) else Side(value, unit)
+            for value in (float(outcome.demand[judged.case]), float(outcome.capacity[judged.case]))
+        )
+        return demand, capacity
+
+    def _message(
+        self, rule: Rule, bound: Bound, judged: Judged, demand: Side | None, capacity: Side | None
+    ) -> str:
+        special: Mapping[str, str] = {
+            "demand": _side(demand),
+            "capacity": _side(capacity),
+            "case": self.cases.names[judged.case],
+            "part": bound.part,
+        }
+
+        def fill(name: str) -> str:
+            return special[name] if name in special else self._said(bound, name, judged.case)
+
+        return plain(rule.says.render(fill), limit=1000)
+
+    def _said(self, bound: Bound, name: str, case: int) -> str:
+        """The value of a name as a reader reads it; of a collection, the members' in a list."""
+        return ", ".join(
+            "unknown" if slot is None else self.shown(slot, case) for slot in bound.slots(name)
+        )
+
+    def shown(self, slot: int, case: int) -> str:
+        """A quantity's value in one case, in the unit of the file."""
+        row = self.values.plan.nodes[slot].row
+        value = self.values.at(slot, case)
+        if is_unknown(value):
+            return "unknown"
+        if row.is_number:
+            return show(value, self.unit_of(row))
+        if isinstance(value, bool):
+            return "yes" if value else "no"
+        return value.name if isinstance(value, Choice) else str(value)
+
+    def unit_of(self, row: Row) -> Any:
+        """The unit in which a row's numbers are shown."""
+        dimension: Dimension = row.dimension
+        return parse_unit("1") if row.unit == "1" else unit_for(dimension, self.units)
+
+    def _numbers(self, rule: Rule, bound: Bound, judged: Judged) -> tuple[Number, ...]:
+        """The numbers that matter most: those of the requirement, then those to change."""
+        found: dict[int, Number] = {}
+        for name in (*rule.names, *rule.change):
+            for slot in bound.slots(name):
+                if slot is None or len(found) == MOST_NUMBERS:
+                    continue
+                node = self.values.plan.nodes[slot]
+                value = self.values.at(slot, judged.case)
+                if node.row.is_number and not is_unknown(value):
+                    found[slot] = Number(node.name, node.row.says, value, self.unit_of(node.row))
+        return tuple(found.values())
+
+    def _place_and_change(self, rule: Rule, bound: Bound) -> tuple[Place, tuple[str, ...]]:
+        """Where to change what: the first given value of the rule's list, else the part itself."""
+        owner = self.design.parts.get(bound.part, self.design.facts)
+        place = owner.place
+        texts: list[str] = []
+        for name in rule.change:
+            given = owner.given.get(name)
+            if given is None:
+                continue
+            if not texts:
+                place = given.place
+            texts.append(f"{bound.part}.{name} ({plain(given.text)}, line {given.place.line})")
+        return place, tuple(texts)
+
+
+def _side(side: Side | None) -> str:
+    return "unknown" if side is None else show(side.value, side.unit)

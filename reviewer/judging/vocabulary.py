@@ -1,0 +1,60 @@
+"""The names that a rule may use, from the rows of the kinds that it ranges over."""
+
+from collections.abc import Mapping
+from functools import cache
+
+from reviewer.judging.kinds import TEXT, TRUTH, Collection, Kind, Names, One, Texts
+from reviewer.judging.rule import Scope
+from reviewer.notation.dimension import NUMBER
+from reviewer.parts.facts import FACTS
+from reviewer.parts.kind import Kind as PartKind
+from reviewer.parts.row import Choice, Count, Flag, Row, Stock
+
+
+def kind_of_row(row: Row) -> One | None:
+    """What a rule sees of a row: a number, a text, a yes or no; None of an inner object."""
+    if row.is_number:
+        return row.dimension
+    if row.unit == "truth" or isinstance(row.given, Flag):
+        return TRUTH
+    if isinstance(row.given, Count):
+        return NUMBER
+    if isinstance(row.given, Choice):
+        return Texts(row.given.options)
+    if row.unit == "text" or isinstance(row.given, Stock):
+        return TEXT
+    return None
+
+
+def vocabulary(scope: Scope, kinds: Mapping[str, PartKind]) -> Names:
+    """Every name that a rule of this scope may use, with what it stands for.
+
+    A bare name is the part's own, `carrier.x` that of what carries it (a name of any kind, since a
+    part may be carried by any), `design.x` the design's.
+    """
+    found: dict[str, Kind] = {f"{FACTS.name}.{name}": kind for name, kind in _rows(FACTS)}
+    for binder, kind_name in scope.binders:
+        kind = kinds[kind_name]
+        prefix = f"{binder}." if binder else ""
+        for name, seen in _rows(kind):
+            found[prefix + name] = Collection(seen, binder) if scope.how == "every" else seen
+        if scope.how != "every":
+            found.update((f"{prefix}carrier.{name}", seen) for name, seen in _of_any(kinds).items())
+    return Names(found)
+
+
+@cache
+def _rows(kind: PartKind) -> tuple[tuple[str, One], ...]:
+    pairs = ((row.path, kind_of_row(row)) for row in kind.rows)
+    return tuple((path, seen) for path, seen in pairs if seen is not None)
+
+
+def _of_any(kinds: Mapping[str, PartKind]) -> dict[str, One]:
+    """Names of all kinds that mean the same in each that has them."""
+    found: dict[str, One] = {}
+    differing: set[str] = set()
+    for _, kind in sorted(kinds.items()):
+        for name, seen in _rows(kind):
+            if found.setdefault(name, seen) != seen:
+                differing.add(name)
+    return {name: seen for name, seen in found.items() if name not in differing}

@@ -1,0 +1,99 @@
+"""How one body's weight and loads are shared among several that carry it."""
+
+from collections.abc import Sequence
+from typing import Any, NamedTuple
+
+import numpy as np
+
+from reviewer.mechanics.formula import Number
+from reviewer.mechanics.resultant import Action, Resultant
+from reviewer.mechanics.support_layout import Supports, circle
+from reviewer.mechanics.worst_direction import worst_direction
+
+ANY_STIFFNESS = 1e6  # N/m: where all supports are alike, their shares do not depend on it
+
+
+class Member(NamedTuple):
+    """Greatest force [N] on one of several like parts, and its moment about their axis [N m]."""
+
+    force: Number
+    moment: Number
+
+    def plus(self, other: "Member") -> "Member":
+        """Both together."""
+        return Member(self.force + other.force, self.moment + other.moment)
+
+
+def member_of_ring(total: Resultant, count: int, radius: Any) -> Member:
+    """The busiest of like supports evenly spaced on a circle under one body.
+
+    The body is rigid and the supports push one way; the worst direction is searched where a load
+    comes from all round. NaN where the body tips off them.
+    """
+    x, y = circle(count, np.asarray(radius)[..., None], np.zeros((1, 1, 1)))
+    found = worst_direction(
+        Supports(x, y, ANY_STIFFNESS),
+        total.force,
+        total.moment_x,
+        total.moment_y,
+        total.moment_round,
+    )
+    return Member(found.peak[0], found.peak[0] * radius)
+
+
+def shares_of(action: Action, x: Sequence[Number], y: Sequence[Number]) -> tuple[Action, ...]:
+    """What each of several carriers at (x, y) [m] gets of an action.
+
+    On two carriers by the lever rule along the line between them, the moment across it in equal
+    parts; on more, the most that a rigid body on equal one-way supports gives each of them.
+    """
+    if len(x) == 2:
+        parts = [_on_two(part, x, y) for part in action]
+    else:
+        parts = [_on_many(part, x, y) for part in action]
+    return tuple(Action(*(part[index] for part in parts)) for index in range(len(x)))
+
+
+def _on_two(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list[Resultant]:
+    along_x, along_y = x[1] - x[0], y[1] - y[0]
+    span = np.hypot(along_x, along_y)
+    along_x, along_y = along_x / span, along_y / span
+    middle_x, middle_y = (x[0] + x[1]) / 2, (y[0] + y[1]) / 2
+    about_x = total.moment_x - total.force * middle_x
+    about_y = total.moment_y - total.force * middle_y
+    tilting = about_x * along_x + about_y * along_y
+    across_x, across_y = about_x - tilting * along_x, about_y - tilting * along_y
+    found = []
+    for index, sign in enumerate((-1.0, 1.0)):
+        force = total.force / 2 + sign * tilting / span + total.moment_round / span
+        found.append(
+            Resultant(
+                force=force,
+                moment_x=force * x[index] + across_x / 2,
+                moment_y=force * y[index] + across_y / 2,
+                push_x=total.push_x / 2,
+                push_y=total.push_y / 2,
+                push_round=total.push_round / 2,
+                tilt_x=total.tilt_x / 2,
+                tilt_y=total.tilt_y / 2,
+                tilt_round=total.tilt_round / 2,
+            )
+        )
+    return found
+
+
+def _on_many(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list[Resultant]:
+    places = [np.stack(np.broadcast_arrays(*axis), axis=-1) for axis in (x, y)]
+    supports = Supports(places[0], places[1], ANY_STIFFNESS)
+    found = worst_direction(
+        supports,
+        total.force,
+        total.moment_x,
+        total.moment_y,
+        total.moment_round,
+        groups=[[index] for index in range(len(x))],
+    )
+    return [
+        Resultant(force=peak, moment_x=peak * x[index], moment_y=peak * y[index])
+        for index, peak in enumerate(found.peak)
+    ]

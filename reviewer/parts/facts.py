@@ -1,0 +1,40 @@
+"""What a design says of itself: its name, its revision, who will meet it."""
+
+from reviewer.parts.kind import Kind
+from reviewer.parts.row import Choice, Choices, Row, Text
+
+FACTS = Kind(
+    name="design",
+    says="one revision of one thing to be built",
+    rows=(
+        Row("design", "", "name of the design", Text()),
+        Row("revision", "", "mark of this revision", Text()),
+        Row(
+            "lengths",
+            "",
+            "unit of bare numbers where a length is due",
+            Choice(("mm", "cm", "m", "in")),
+        ),
+        Row(
+            "service",
+            "",
+            "where it will stand and who uses it",
+            Choice(("public", "private", "shop"), default="private"),
+        ),
+        Row(
+            "reached_by",
+            "",
+            "who can put a hand to it",
+            Choices(("adults", "children"), default=("adults",)),
+        ),
+        Row(
+            "children",
+            "truth",
+            "whether children can put a hand to it",
+            formula=lambda reached_by: "children" in reached_by,
+            needs={"reached_by": "reached_by"},
+        ),
+        Row("cases", "", "combinations of loads in each configuration"),
+    ),
+    carries_load=False,
+)

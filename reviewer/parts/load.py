@@ -1,0 +1,103 @@
+"""A load: a force on a part, at a place, from a direction."""
+
+from typing import Any
+
+import numpy as np
+
+from reviewer.mechanics.placing import DIRECTIONS
+from reviewer.mechanics.weight import weight
+from reviewer.parts.groups import LOAD_PATH
+from reviewer.parts.kind import Kind
+from reviewer.parts.row import Choice, Flag, Measure, PartName, Row
+
+
+def radius_of_load(
+    word: str, radius: Any, x: Any, y: Any, rim: Any, inset: Any, middle: Any
+) -> Any:
+    """Distance of the load from the middle of the part on which it stands."""
+    if radius is not None:
+        return radius
+    if x is not None or y is not None:
+        return np.hypot(0.0 if x is None else x, 0.0 if y is None else y)
+    if word == "rim":
+        return np.nan if rim is None else rim - inset
+    return 0.0 if middle is None else middle
+
+
+def azimuth_of_load(azimuth: Any, x: Any, y: Any) -> Any:
+    """Azimuth of the load, from its plan position where that is given."""
+    if x is None and y is None:
+        return azimuth
+    return np.arctan2(0.0 if y is None else y, 0.0 if x is None else x)
+
+
+LOAD = Kind(
+    name="load",
+    says="a force on a part",
+    rows=(
+        Row(
+            "force",
+            "N",
+            "size of the force",
+            Measure(at_least=0.0, example="500 N"),
+            formula=weight,
+            needs={"mass": "mass"},
+        ),
+        Row("mass", "kg", "mass whose weight is the force", Measure(at_least=0.0, example="60 kg")),
+        Row("on", "", "the part on which it stands", PartName()),
+        Row("over", "", "the part over which it is spread", PartName()),
+        Row("at", "", "where on the part", Choice(("rim", "centre"), default="centre")),
+        Row("at.radius", "m", "distance from the part's middle", Measure(at_least=0.0)),
+        Row("at.azimuth", "rad", "azimuth of the place", Measure(default="0 deg")),
+        Row("at.x", "m", "plan position from the part's middle", Measure()),
+        Row("at.y", "m", "plan position from the part's middle", Measure()),
+        Row("inset", "m", "how far inside the rim", Measure(default="0 mm", at_least=0.0)),
+        Row("all_round", "", "whether it can stand at any azimuth", Flag()),
+        Row("direction", "", "which way it acts", Choice(tuple(DIRECTIONS), default="down")),
+        Row(
+            "level",
+            "m",
+            "height above the floor at which a level force acts",
+            Measure(at_least=0.0, example="730 mm"),
+            formula=lambda level, height: level if height is None else level + height,
+            needs={"level": "carrier.level", "height": "carrier.height?"},
+        ),
+        Row(
+            "radius",
+            "m",
+            "distance of the load from the middle of its part",
+            formula=radius_of_load,
+            needs={
+                "word": "at",
+                "radius": "at.radius?",
+                "x": "at.x?",
+                "y": "at.y?",
+                "rim": "carrier.rim.radius?",
+                "inset": "inset",
+                "middle": "carrier.centre.radius?",
+            },
+        ),
+        Row(
+            "azimuth",
+            "rad",
+            "azimuth of the load",
+            formula=azimuth_of_load,
+            needs={"azimuth": "at.azimuth", "x": "at.x?", "y": "at.y?"},
+        ),
+        Row(
+            "half_radius",
+            "m",
+            "distance of the middle of one half of the area that it covers",
+            formula=lambda half: half,
+            needs={"half": "carrier.half.radius"},
+        ),
+        Row(
+            "place.x", "m", "the part's middle", formula=lambda x: x, needs={"x": "carrier.place.x"}
+        ),
+        Row(
+            "place.y", "m", "the part's middle", formula=lambda y: y, needs={"y": "carrier.place.y"}
+        ),
+        Row("member", "", "what one of several like parts gets of it", built=True),
+        *LOAD_PATH[:3],
+    ),
+)

@@ -1,0 +1,164 @@
+"""Rows of a group of bearings that run as rollers, evenly spaced on a circle."""
+
+import numpy as np
+
+from reviewer.mechanics.formula import Number
+from reviewer.mechanics.rollers import roller_static_capacity
+from reviewer.parts.from_stock import of_bearing
+from reviewer.parts.row import Count, Measure, Row, Stock
+
+SETTLED_STIFFNESS = "2 kN/mm"  # per roller on a wooden track, until it can be derived
+
+
+def chord_between(circle: Number, count: int) -> Number:
+    """Distance between neighbours on a divided circle.
+
+    Geometry.
+
+    Notes
+    -----
+    D sin(pi/n).
+    """
+    return circle * np.sin(np.pi / count)
+
+
+def clear_between(spacing: Number, outer_diameter: Number) -> Number:
+    """Room between two neighbouring rollers, whose diameters lie along the circle.
+
+    Geometry.
+
+    Notes
+    -----
+    Spacing less the outer diameter.
+    """
+    return spacing - outer_diameter
+
+
+def outer_reach(circle: Number, width: Number) -> Number:
+    """Radius of the outer face of the rollers: the edge of the track that they need.
+
+    Geometry.
+
+    Notes
+    -----
+    D/2 + B/2.
+    """
+    return circle / 2 + width / 2
+
+
+def inner_reach(circle: Number, width: Number) -> Number:
+    """Radius of the inner face of the rollers.
+
+    Geometry.
+
+    Notes
+    -----
+    D/2 - B/2.
+    """
+    return circle / 2 - width / 2
+
+
+def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
+    """Bearing, count, circle and stiffness of one group of rollers, and what follows from them."""
+    on_circle = {"circle": f"{group}.circle", "width": f"{group}.width"}
+    bearing = {"bearing": f"{group}.bearing"}
+    gap_row = Row(
+        f"{group}.gap",
+        "m",
+        f"way before {what} touch",
+        Measure(at_least=0.0, default="0 mm", words=(("touching", "0 mm"),), example="0.15 mm"),
+    )
+    preload_row = Row(
+        f"{group}.preload",
+        "N",
+        f"force with which each of {what} is set against its track",
+        Measure(at_least=0.0, default="0 N"),
+    )
+    return (
+        Row(
+            f"{group}.bearing",
+            "",
+            f"bearing of {what}, by standard size",
+            Stock("bearings", example='"6001"'),
+        ),
+        Row(f"{group}.count", "", f"how many of {what}", Count(at_least=1, at_most=200)),
+        Row(
+            f"{group}.circle",
+            "m",
+            f"diameter of the circle on which {what} stand",
+            Measure(above=0.0, example="460 mm"),
+        ),
+        Row(f"{group}.from", "rad", f"azimuth of the first of {what}", Measure(default="0 deg")),
+        Row(
+            f"{group}.stiffness",
+            "N/m",
+            f"stiffness of one of {what} on its track",
+            Measure(above=0.0, default=SETTLED_STIFFNESS),
+        ),
+        *((gap_row, preload_row) if gap else ()),
+        Row(
+            f"{group}.outer_diameter",
+            "m",
+            f"outer diameter of {what}",
+            formula=of_bearing("outer", "Outer diameter of the bearing"),
+            needs=bearing,
+        ),
+        Row(
+            f"{group}.width",
+            "m",
+            f"width of {what}",
+            formula=of_bearing("width", "Width of the bearing"),
+            needs=bearing,
+        ),
+        Row(
+            f"{group}.static_rating",
+            "N",
+            "basic static load rating of the bearing",
+            formula=of_bearing("static_rating", "Basic static load rating C0"),
+            needs=bearing,
+        ),
+        Row(
+            f"{group}.balls",
+            "1",
+            "balls in the bearing",
+            formula=of_bearing("balls", "Number of balls"),
+            needs=bearing,
+        ),
+        Row(
+            f"{group}.bearing_capacity",
+            "N",
+            "radial load that the bearing carries as a roller",
+            formula=roller_static_capacity,
+            needs={"rating": f"{group}.static_rating", "ball_count": f"{group}.balls"},
+        ),
+        Row(
+            f"{group}.spacing",
+            "m",
+            f"distance between neighbouring {what}",
+            formula=chord_between,
+            needs={"circle": f"{group}.circle", "count": f"{group}.count"},
+        ),
+        Row(
+            f"{group}.clear",
+            "m",
+            f"room between neighbouring {what}",
+            formula=clear_between,
+            needs={"spacing": f"{group}.spacing", "outer_diameter": f"{group}.outer_diameter"},
+            governs="least",
+        ),
+        Row(
+            f"{group}.outer_reach",
+            "m",
+            f"radius of the outer face of {what}",
+            formula=outer_reach,
+            needs=on_circle,
+        ),
+        Row(
+            f"{group}.inner_reach",
+            "m",
+            f"radius of the inner face of {what}",
+            formula=inner_reach,
+            needs=on_circle,
+            governs="least",
+        ),
+    )

@@ -1,0 +1,182 @@
+"""A shaft that turns levers: torsion, bending, and the lag of what it lifts."""
+
+from reviewer.mechanics.bending import bending_stress
+from reviewer.mechanics.formula import Number
+from reviewer.mechanics.sections import SectionProperties, pipe_section, round_section
+from reviewer.mechanics.shafts import lever_lag, torsion_stress, twist, von_mises_stress
+from reviewer.parts.arm import bar_mass
+from reviewer.parts.from_stock import allowed_bending_stress, density_of, shear_modulus_of
+from reviewer.parts.groups import single, tree
+from reviewer.parts.kind import Kind
+from reviewer.parts.row import Measure, Row, Stock
+
+
+def shaft_section(diameter: Number, wall: Number | None) -> SectionProperties:
+    """Section of a shaft, solid unless a wall is given."""
+    return round_section(diameter) if wall is None else pipe_section(diameter, wall)
+
+
+def lifting_torque(force: Number, lever: Number) -> Number:
+    """Torque that the levers ask of the shaft when they stand level.
+
+    Statics.
+
+    Notes
+    -----
+    F a. All of the force may stand over one lever, so its share is not split.
+    """
+    return force * lever
+
+
+def midspan_moment(force: Number, span: Number) -> Number:
+    """Bending moment of a shaft whose load stands in the middle of its span.
+
+    Gere and Goodno, Mechanics of Materials (2009), example 4-5.
+
+    Notes
+    -----
+    F L / 4: an upper bound, a lever near a support bends the shaft less.
+    """
+    return force * span / 4
+
+
+SHAFT = Kind(
+    name="shaft",
+    says="a bar that turns and drives levers",
+    rows=(
+        *tree(),
+        *single(bar_mass, {"area": "section.area", "length": "length", "density": "density"}),
+        Row("diameter", "m", "outer diameter", Measure(above=0.0, example="20 mm")),
+        Row("wall", "m", "wall thickness of a hollow shaft", Measure(above=0.0)),
+        Row(
+            "length",
+            "m",
+            "length that twists, from first to last lever",
+            Measure(above=0.0, example="600 mm"),
+        ),
+        Row(
+            "span",
+            "m",
+            "distance between its bearings",
+            Measure(above=0.0),
+            formula=lambda length: length,
+            needs={"length": "length"},
+        ),
+        Row("material", "", "material", Stock("materials", example="C45")),
+        Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
+        Row(
+            "shear_modulus",
+            "Pa",
+            "shear modulus",
+            Measure(above=0.0),
+            formula=shear_modulus_of,
+            needs={"material": "material"},
+        ),
+        Row(
+            "section",
+            "",
+            "its cross-section",
+            formula=shaft_section,
+            needs={"diameter": "diameter", "wall": "wall?"},
+        ),
+        Row(
+            "section.area", "m^2", "area of the section", needs={"solution": "section"}, take="area"
+        ),
+        Row(
+            "section.section_modulus",
+            "m^3",
+            "section modulus",
+            needs={"solution": "section"},
+            take="section_modulus",
+        ),
+        Row(
+            "section.torsion_constant",
+            "m^4",
+            "torsion constant",
+            needs={"solution": "section"},
+            take="torsion_constant",
+        ),
+        Row(
+            "section.torsion_modulus",
+            "m^3",
+            "torque over the peak shear stress",
+            needs={"solution": "section"},
+            take="torsion_modulus",
+        ),
+        Row(
+            "lever.length",
+            "m",
+            "length of the levers that it turns",
+            Measure(above=0.0, example="80 mm"),
+        ),
+        Row(
+            "torque",
+            "N m",
+            "torque that it must pass on",
+            Measure(at_least=0.0),
+            formula=lifting_torque,
+            needs={"force": "bears.force", "lever": "lever.length"},
+        ),
+        Row(
+            "bending_moment",
+            "N m",
+            "bending moment between its bearings",
+            Measure(at_least=0.0),
+            formula=midspan_moment,
+            needs={"force": "bears.force", "span": "span"},
+        ),
+        Row(
+            "torsion_stress",
+            "Pa",
+            "peak shear stress of torsion",
+            formula=torsion_stress,
+            needs={"torque": "torque", "torsion_modulus": "section.torsion_modulus"},
+        ),
+        Row(
+            "bending_stress",
+            "Pa",
+            "bending stress",
+            formula=bending_stress,
+            needs={"moment": "bending_moment", "section_modulus": "section.section_modulus"},
+        ),
+        Row(
+            "combined_stress",
+            "Pa",
+            "bending and torsion together",
+            formula=von_mises_stress,
+            needs={"normal_stress": "bending_stress", "shear_stress": "torsion_stress"},
+        ),
+        Row(
+            "allowed_stress",
+            "Pa",
+            "stress that its material may carry",
+            formula=allowed_bending_stress,
+            needs={"material": "material"},
+        ),
+        Row(
+            "twist",
+            "rad",
+            "twist from first to last lever",
+            formula=twist,
+            needs={
+                "torque": "torque",
+                "length": "length",
+                "torsion_constant": "section.torsion_constant",
+                "shear_modulus": "shear_modulus",
+            },
+        ),
+        Row(
+            "lag",
+            "m",
+            "how much later the last lever lifts than the first",
+            formula=lever_lag,
+            needs={"twist": "twist", "lever_length": "lever.length"},
+        ),
+        Row(
+            "allowed_lag",
+            "m",
+            "lag that the lift may have from side to side",
+            Measure(above=0.0, default="1 mm"),
+        ),
+    ),
+)

@@ -1,0 +1,88 @@
+"""What a design consists of: parts on their carriers, loads on their parts."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from reviewer.notation.problem import Place
+from reviewer.notation.quantity import Quantity
+from reviewer.notation.units import Unit
+from reviewer.parts.kind import Kind
+
+
+@dataclass(frozen=True, slots=True)
+class GivenValue:
+    """A value as a file gives it: in SI or as a static choice, with its text and place."""
+
+    value: Any
+    text: str
+    place: Place
+    quantity: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A named component: its kind, what it gives, and what carries it."""
+
+    name: str
+    kind: Kind
+    given: Mapping[str, GivenValue]
+    place: Place
+    carried_by: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Combination:
+    """Factors on own weight and on each load that act together."""
+
+    name: str
+    own_weight: float
+    factors: Mapping[str, float]
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Configuration:
+    """A position of the mechanism: the given numbers that it overrides, by part and path."""
+
+    name: str
+    overrides: Mapping[tuple[str, str], GivenValue] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Concession:
+    """A failure accepted on purpose: of which rule on which part, by whom, why, until when."""
+
+    rule: str
+    part: str
+    by: str
+    why: str
+    until: str | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """One revision of one thing to be built, as its file gives it."""
+
+    path: str
+    facts: Part
+    parts: Mapping[str, Part]
+    loads: Mapping[str, Part]
+    configurations: tuple[Configuration, ...] = (Configuration(""),)
+    combinations: tuple[Combination, ...] | None = None
+    concessions: tuple[Concession, ...] = ()
+    lines: tuple[str, ...] = ()
+    units: tuple[Unit, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The design's name."""
+        given = self.facts.given.get("design")
+        return str(given.value) if given else self.path
+
+    @property
+    def revision(self) -> str | None:
+        """The revision's mark, if the file gives one."""
+        given = self.facts.given.get("revision")
+        return str(given.value) if given else None
