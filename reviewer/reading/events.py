@@ -32,4 +32,4 @@ def read_yaml(
         return Document(None, read.problems, read.lines, path)
     walk = Walk(read)
     tree = walk.run(parser_of, root)
-    return Document(tree, walk.in_order(), read.lines, path)
+    return Document(tree, walk.gathered.in_order(), read.lines, path)

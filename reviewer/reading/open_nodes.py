@@ -7,10 +7,9 @@ from typing import Any
 
 from reviewer.notation.problem import Place, Problem
 from reviewer.reading import words
+from reviewer.reading.gathering import Gathering
 from reviewer.reading.scalars import NULLS
-from reviewer.reading.source import Source
 from reviewer.reading.tree import Items, Node, Scalar, Table
-from reviewer.reading.words import Words
 
 REST_OF_NUMBER = re.compile(r"[0-9]+(?:[^0-9:].*)?")
 ENDS_IN_DIGIT = re.compile(r".*[0-9]")
@@ -57,16 +56,13 @@ class OpenItems:
 class OpenTable:
     """A table that is being read: keys and values arrive in turn."""
 
-    __slots__ = ("comma", "entries", "first", "flow", "key", "place", "report", "source")
+    __slots__ = ("comma", "entries", "first", "flow", "gathered", "key", "place")
 
-    def __init__(
-        self, place: Place, flow: bool, source: Source, report: Callable[[Problem], None]
-    ) -> None:
-        """Begin a table; `flow` tells one in braces, `report` takes what is wrong with its keys."""
+    def __init__(self, place: Place, flow: bool, gathered: Gathering) -> None:
+        """Begin a table; `flow` tells one in braces, `gathered` takes what is wrong with it."""
         self.place = place
         self.flow = flow
-        self.source = source
-        self.report = report
+        self.gathered = gathered
         self.entries: list[tuple[Scalar, Node]] = []
         self.first: dict[str, Scalar] = {}
         self.key: Scalar | None = None
@@ -95,7 +91,7 @@ class OpenTable:
             self.entries.append((key, node))
         else:
             place = first.place
-            self.refuse(key.place, words.duplicate_key(key.text, place.line, place.column))
+            self.gathered.refuse(key.place, words.duplicate_key(key.text, place.line, place.column))
 
     def skip(self) -> None:
         """Leave a refused key or value out, with what belongs to it."""
@@ -104,14 +100,10 @@ class OpenTable:
     def closed(self) -> Node:
         """Return the table as it was read."""
         if self.comma is not None:
-            self.report(self.comma)
+            self.gathered.report(self.comma)
         table = TableDraft(tuple(self.entries), self.place)
         table.__class__ = Table
         return table  # type: ignore[no-any-return]
-
-    def refuse(self, place: Place, said: Words) -> None:
-        """Report a problem at a place."""
-        self.report(self.source.problem(place.line, (place.column, place.end_column), said))
 
     def checked_key(self, node: Node) -> Scalar:
         """Return a key that is plain text, or refuse it."""
@@ -121,11 +113,13 @@ class OpenTable:
         if text not in DOUBTFUL and "\n" not in text:
             return node
         if not text or (text in NULLS and not node.quoted):
-            self.refuse(node.place, words.with_found(words.NULL_KEY, text or "an empty key"))
+            self.gathered.refuse(
+                node.place, words.with_found(words.NULL_KEY, text or "an empty key")
+            )
         elif text == "<<" and not node.quoted:
-            self.refuse(node.place, words.MERGE)
+            self.gathered.refuse(node.place, words.MERGE)
         elif "\n" in text:
-            self.refuse(node.place, words.with_found(words.LONG_KEY, text))
+            self.gathered.refuse(node.place, words.with_found(words.LONG_KEY, text))
         else:
             return node
         return REFUSED
@@ -142,7 +136,7 @@ class OpenTable:
         if not isinstance(value, Scalar) or value.quoted or not ENDS_IN_DIGIT.fullmatch(value.text):
             return False
         start, end = value.place, key.place
-        row = self.source.lines[end.line - 1]
+        row = self.gathered.source.lines[end.line - 1]
         between = row[start.end_column - 1 : end.column - 1]
         if (
             start.line != end.line
@@ -154,7 +148,9 @@ class OpenTable:
         written = row[start.column - 1 : end.end_column - 1]
         self.entries[-1] = (name, Scalar(f"{value.text}.{key.text}", False, place))
         if self.comma is not None and self.comma.place.column != start.column:
-            self.report(self.comma)
+            self.gathered.report(self.comma)
         said = words.decimal_comma(value.text, key.text, written)
-        self.comma = self.source.problem(place.line, (place.column, place.end_column), said)
+        self.comma = self.gathered.source.problem(
+            place.line, (place.column, place.end_column), said
+        )
         return True

@@ -22,7 +22,9 @@ UNWELCOME = re.compile(
     "[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
 PRINTABLE_ASCII = bytes([9, 10, 13, *range(0x20, 0x7F)])
-DIRECTIVES = re.compile(r"(?:[ \t]*(?:#[^\n\r]*)?(?:\r\n|\n|\r))*+%")
+END_OF_LINE = r"(?:\r\n|\n|\r|\Z)"
+HEAD = re.compile(rf"(?:(?:%|[ \t]*#)[^\n\r]*{END_OF_LINE}|[ \t]*[\n\r])*+")
+DIRECTIVE = re.compile(r"(?<![^\n\r])%")
 DOCUMENT_START = re.compile(r"---(?:[ \t]|$)")
 VERSION = re.compile(r"%YAML[ \t]+1\.2[ \t]*(?:[ \t]#.*)?")
 
@@ -128,14 +130,15 @@ def _checked(text: str, path: str, most: int) -> Source:
         clean = UNWELCOME.sub(REPLACEMENT, text)
     source = Source(path, clean, tuple(clean.splitlines()))
     problems = list(islice(_unwelcome(text, source), most)) if clean != text else []
-    if DIRECTIVES.match(clean):
-        number, wrong = _directives(source)
-        problems += wrong
-        clean = "".join(
-            line.replace("%", "#", 1) if index < number and line.startswith("%") else line
-            for index, line in enumerate(clean.splitlines(keepends=True))
-        )
-    return Source(path, clean, source.lines, tuple(problems[:most]))
+    match = HEAD.match(clean)
+    head = match.group() if match else ""
+    if "%" in head:
+        commented = DIRECTIVE.sub("#", head)
+        if commented != head:
+            rows = source.lines[: len(head.splitlines())]
+            problems += islice(_directives(source, rows), most)
+            source = replace(source, text=commented + clean[len(head) :])
+    return replace(source, problems=tuple(problems[:most]))
 
 
 def _is_plain_ascii(text: str) -> bool:
@@ -180,20 +183,14 @@ def _unwelcome_words(character: str) -> tuple[str, str, str, str]:
     )
 
 
-def _directives(source: Source) -> tuple[int, list[Problem]]:
-    """Check the lines above `---`: how many they are, and what is wrong with them."""
-    problems = []
-    for number, line in enumerate(source.lines):
-        if line.startswith("%"):
-            if not VERSION.fullmatch(line):
-                problems.append(
-                    source.problem(number + 1, (1, len(line) + 1), _directive_words(line))
-                )
-        elif line.strip(" \t") and not line.lstrip(" \t").startswith("#"):
-            if not DOCUMENT_START.match(line):
-                problems.append(source.problem(number + 1, (1, 2), _NO_START))
-            return number, problems
-    return len(source.lines), problems
+def _directives(source: Source, rows: tuple[str, ...]) -> Iterator[Problem]:
+    """Report what is wrong with the lines above the first that holds something."""
+    for number, row in enumerate(rows, 1):
+        if row.startswith("%") and not VERSION.fullmatch(row):
+            yield source.problem(number, (1, len(row) + 1), _directive_words(row))
+    for row in source.lines[len(rows) : len(rows) + 1]:
+        if not DOCUMENT_START.match(row):
+            yield source.problem(len(rows) + 1, (1, 2), _NO_START)
 
 
 _NO_START = (

@@ -188,6 +188,7 @@ def _block_text(stop: Stop) -> Problem:
 EXPLANATIONS: tuple[tuple[re.Pattern[str], Callable[[Stop], Problem]], ...] = tuple(
     (re.compile(pattern), explain)
     for pattern, explain in (
+        ("maximum nesting depth", lambda stop: stop.here(words.TOO_DEEP)),
         ("quoted scalar; found unexpected end of stream", _unfinished_quote),
         ("quoted scalar; found unexpected document", _document_mark),
         ("invalid Unicode character", _no_character),

@@ -8,15 +8,16 @@ from typing import Any
 import yaml
 from yaml import events as ev
 
-from reviewer.notation.problem import Place, Problem, problems_in_order
+from reviewer.notation.problem import Place
 from reviewer.reading import words
+from reviewer.reading.gathering import Enough, Gathering
 from reviewer.reading.open_nodes import OpenItems, OpenTable, PlaceDraft, ScalarDraft
 from reviewer.reading.parsers import ParserOf
 from reviewer.reading.source import UNWELCOME, Source
 from reviewer.reading.stop import NAME
 from reviewer.reading.syntax import stop_at, syntax_problem
 from reviewer.reading.tree import Items, Node, Scalar, Table
-from reviewer.reading.words import MAX_DEPTH, MAX_NODES, MAX_PROBLEMS, Words
+from reviewer.reading.words import MAX_DEPTH, MAX_NODES
 
 GAP = re.compile(r"(?:[ \t\r\n]++|#[^\n\r]*+)*+")
 DOCUMENT_MARK = re.compile(r"---|\.\.\.|%")
@@ -29,17 +30,13 @@ def past_gap(text: str, index: int) -> int:
     return gap.end() if gap else index
 
 
-class Enough(Exception):
-    """Reading stops: a limit is reached, and what it is stands among the problems."""
-
-
 class Walk:
     """One reading of one text: what is open, what is wrong, how much was read."""
 
     def __init__(self, source: Source) -> None:
         """Make ready to walk over a text."""
         self.source = source
-        self.problems: list[Problem] = list(source.problems)
+        self.gathered = Gathering(source)
         self.path = source.path
         self.ends = 0  # of tables and lists, which are events and no nodes
         self.finished = False
@@ -54,7 +51,7 @@ class Walk:
     def run(self, parser_of: ParserOf, due: type[Table] | type[Items] | None) -> Node | None:
         """Read all of the text, or as much as the parser and the limits allow."""
         try:
-            self.limit_problems()
+            self.gathered.check()
             if self.follow(parser_of(self.source.text)):
                 self.check_root(due)
         except Enough:
@@ -88,31 +85,13 @@ class Walk:
             self.stop(error)
         return self.finished
 
-    def report(self, problem: Problem) -> None:
-        """Note a problem, and stop where there are too many."""
-        self.problems.append(problem)
-        self.limit_problems()
-
-    def limit_problems(self) -> None:
-        """Stop where there are more problems than anybody reads."""
-        if len(self.problems) > MAX_PROBLEMS:
-            raise Enough
-
     def limit_nodes(self, events: int, event: Any) -> None:
         """Stop where there are too many nodes; `events` came before, two of them the beginnings."""
         if events - 2 - self.ends >= MAX_NODES and isinstance(event, ev.NodeEvent):
             mark: Any = event.start_mark
             columns = (mark.column + 1, mark.column + 2)
-            self.refuse(Place(self.path, mark.line + 1, *columns), words.TOO_MANY_NODES)
+            self.gathered.refuse(Place(self.path, mark.line + 1, *columns), words.TOO_MANY_NODES)
             raise Enough
-
-    def in_order(self) -> tuple[Problem, ...]:
-        """Return the problems in order of place; what is over the limit becomes one notice."""
-        told = problems_in_order(self.problems[:MAX_PROBLEMS])
-        for more in self.problems[MAX_PROBLEMS : MAX_PROBLEMS + 1]:
-            columns = (more.place.column, more.place.end_column)
-            told.append(self.source.problem(more.place.line, columns, words.TOO_MANY_PROBLEMS))
-        return tuple(told)
 
     def scalar(self, event: Any) -> None:
         """Put a text into what is open."""
@@ -128,7 +107,9 @@ class Walk:
         if event.style:
             self.closed, self.closed_at = place, end.index
             if not text.isprintable() and UNWELCOME.search(text):
-                self.refuse(place, words.with_found(words.ESCAPED_CONTROL, self.written(place)))
+                self.gathered.refuse(
+                    place, words.with_found(words.ESCAPED_CONTROL, self.written(place))
+                )
             node = ScalarDraft(text, True, place)
         else:
             node = ScalarDraft(text, False, place)
@@ -139,7 +120,7 @@ class Walk:
         """Begin a mapping."""
         place = self.begin(event, "table")
         self.frames.append(self.frame)
-        self.frame = OpenTable(place, event.flow_style, self.source, self.report)
+        self.frame = OpenTable(place, event.flow_style, self.gathered)
 
     def open_items(self, event: Any) -> None:
         """Begin a sequence."""
@@ -153,12 +134,12 @@ class Walk:
         place = PlaceDraft(self.path, start.line + 1, start.column + 1, start.column + 2)
         place.__class__ = Place
         if len(self.frames) >= MAX_DEPTH:
-            self.refuse(place, words.TOO_DEEP)
+            self.gathered.refuse(place, words.TOO_DEEP)
             raise Enough
         if event.tag is not None or event.anchor is not None:
             self.refuse_properties(start.index)
         if self.frame.awaits_key:
-            self.refuse(place, words.key_of_kind(kind))
+            self.gathered.refuse(place, words.key_of_kind(kind))
         return place  # type: ignore[no-any-return]
 
     def close(self, event: Any) -> None:
@@ -173,7 +154,7 @@ class Walk:
         """Refuse a reference to another node, and leave its entry out."""
         start, end = event.start_mark, event.end_mark
         place = Place(self.source.path, start.line + 1, start.column + 1, end.column + 1)
-        self.refuse(place, words.with_found(words.ALIAS, f"*{event.anchor}"))
+        self.gathered.refuse(place, words.with_found(words.ALIAS, f"*{event.anchor}"))
         self.closed, self.closed_at = None, end.index
         self.frame.skip()
 
@@ -193,17 +174,13 @@ class Walk:
         """Note where the document ends, for the case that something follows."""
         self.ended = event.end_mark.index
 
-    def refuse(self, place: Place, said: Words) -> None:
-        """Report a problem at a place."""
-        self.report(self.source.problem(place.line, (place.column, place.end_column), said))
-
     def refuse_properties(self, index: int) -> None:
         """Refuse each tag and anchor that stands in front of a node."""
         text = self.source.text
         while text[index : index + 1] in ("!", "&") and (found := NAME.match(text, index)):
             said = words.ANCHOR if text[index] == "&" else words.TAG
             place = self.source.place(index, len(found.group()))
-            self.refuse(place, words.with_found(said, found.group()))
+            self.gathered.refuse(place, words.with_found(said, found.group()))
             index = past_gap(text, found.end())
 
     def stop(self, error: yaml.YAMLError) -> None:
@@ -222,9 +199,7 @@ class Walk:
         elif not follows or self.closed is not None:
             closed = self.closed if follows else None
             problem = syntax_problem(stop_at(self.source, error, opened, closed))
-            told = {(each.place.line, each.place.column) for each in self.problems}
-            if (problem.place.line, problem.place.column) not in told:
-                self.report(problem)
+            self.gathered.report_new(problem)
 
     def is_bracketed(self, frame: OpenItems | OpenTable) -> bool:
         """Tell a table or list in brackets from one without, and from the pair in [a: b]."""
@@ -236,16 +211,16 @@ class Walk:
         row = self.source.rest(index)
         ended = self.source.text[max(0, end - 3) : end] == "..."
         said = words.SECOND_DOCUMENT if ended or DOCUMENT_MARK.match(row) else words.NO_FIT
-        self.refuse(self.source.place(index, 1), words.with_found(said, row))
+        self.gathered.refuse(self.source.place(index, 1), words.with_found(said, row))
 
     def check_root(self, due: type[Table] | type[Items] | None) -> None:
         """Refuse a file that says nothing, or that is not what is due as a whole."""
         root = self.base.entries[0] if self.base.entries else None
         if root is None or (isinstance(root, Scalar) and not root.text and not root.quoted):
-            if not self.problems:
-                self.refuse(self.base.place, words.EMPTY)
+            if not self.gathered.problems:
+                self.gathered.refuse(self.base.place, words.EMPTY)
         elif due is not None and not isinstance(root, due):
-            self.refuse(root.place, words.wrong_root(KINDS[type(root)], KINDS[due]))
+            self.gathered.refuse(root.place, words.wrong_root(KINDS[type(root)], KINDS[due]))
 
     def place_of_nothing(self, mark: Any) -> Place:
         """Return the place of an absent node: the character before it, a dash for example.
