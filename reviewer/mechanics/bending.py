@@ -134,7 +134,7 @@ def natural_frequency(deflection: Number) -> Number:
 
 
 @defined(positive="length deflection")
-def tested_bending_stiffness(force: Number, length: Number, deflection: Number) -> Number:
+def bending_stiffness_from_test(force: Number, length: Number, deflection: Number) -> Number:
     """Bending stiffness from a bench test: a strip held at one end and loaded at the other.
 
     Gere and Goodno, Mechanics of Materials (2009), table G-1 case 4, solved for E I.
@@ -153,7 +153,7 @@ def tested_bending_stiffness(force: Number, length: Number, deflection: Number) 
     -----
     P L^3 / (3 delta); the clamp's own give is counted as the strip's.
 
-    >>> round(tested_bending_stiffness(196.0, 0.5, 0.0016))
+    >>> round(bending_stiffness_from_test(196.0, 0.5, 0.0016))
     5104
     """
     return force * length * length * length / (3 * deflection)
