@@ -74,7 +74,9 @@ def named(node: Name, many: Collection[str]) -> Part:
 
     def value(environment: Environment) -> Any:
         found = environment(path)
-        return np.nan if found is None else found
+        if found is None:
+            return np.nan
+        return float(found) if type(found) is int else found
 
     def values(environment: Environment) -> Any:
         return members.gathered(environment(path))
@@ -120,7 +122,7 @@ def _power(exponent: Fraction) -> Callable[[Any], Any]:
 
     def raised(base: Any) -> Any:
         if size == whole:
-            return reduce(operator.mul, [base] * whole) if whole else base * 0.0 + 1.0
+            return reduce(operator.mul, [base] * whole, 1.0) if whole else base * 0.0 + 1.0
         return np.sqrt(base) if size == Fraction(1, 2) else np.power(base, float(size))
 
     return raised if exponent >= 0 else lambda base: _divided(1.0, raised(base))

@@ -16,6 +16,7 @@ against a limit of zero every difference counts.
 Values are floats or arrays that broadcast, NaN where unknown.
 """
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -39,19 +40,7 @@ def compare(left: Any, operator: str, right: Any) -> Truth:
     >>> compare(0.1 + 0.2, "<=", 0.3), compare(0.1 + 0.2, "<", 0.3)
     (Truth(holds=True, fails=False), Truth(holds=False, fails=True))
     """
-    match operator:
-        case "<=":
-            return _at_most(left, right)
-        case ">=":
-            return _at_most(right, left)
-        case "<":
-            return opposite(_at_most(right, left))
-        case ">":
-            return opposite(_at_most(left, right))
-        case "==":
-            return _same(left, right)
-        case _:
-            return opposite(_same(left, right))
+    return COMPARE[operator](left, right)
 
 
 def opposite(truth: Truth) -> Truth:
@@ -59,15 +48,33 @@ def opposite(truth: Truth) -> Truth:
     return Truth(truth.fails, truth.holds)
 
 
-def _at_most(left: Any, right: Any) -> Truth:
+def at_most(left: Any, right: Any) -> Truth:
+    """Compare by `<=`."""
     limit = right + TOLERANCE * abs(right)
     return Truth(left <= limit, left > limit)
 
 
-def _same(left: Any, right: Any) -> Truth:
+def below(left: Any, right: Any) -> Truth:
+    """Compare by `<`: what is the same as the limit is not below it."""
+    limit = left + TOLERANCE * abs(left)
+    return Truth(right > limit, right <= limit)
+
+
+def same(left: Any, right: Any) -> Truth:
+    """Compare by `==`."""
     apart = abs(left - right)
     limit = TOLERANCE * np.maximum(abs(left), abs(right))
     return Truth(apart <= limit, apart > limit)
+
+
+COMPARE: dict[str, Callable[[Any, Any], Truth]] = {
+    "<=": at_most,
+    "<": below,
+    ">=": lambda left, right: at_most(right, left),
+    ">": lambda left, right: below(right, left),
+    "==": same,
+    "!=": lambda left, right: opposite(same(left, right)),
+}
 
 
 def utilisation(demand: Any, capacity: Any, strict: bool, fails: Flag) -> Any:
@@ -82,13 +89,15 @@ def utilisation(demand: Any, capacity: Any, strict: bool, fails: Flag) -> Any:
     """
     if type(demand) is float and type(capacity) is float:
         return _one_utilisation(demand, capacity, strict, fails)
-    if not strict:
-        least = np.minimum(demand, capacity)
-        if least.size and least.min() > 0:
+    if type(demand) is float and demand == 0:
+        return np.where(capacity > 0 if strict else capacity >= 0, 0.0, np.nan)
+    least = np.minimum(demand, capacity)
+    with np.errstate(all="ignore"):
+        if not strict and least.size and least.min() > 0:
             used = demand / capacity
             if used.max() < np.inf:
                 return used
-    return _utilisations(demand, capacity, strict, fails)
+        return _utilisations(demand, capacity, strict, fails)
 
 
 def _one_utilisation(demand: float, capacity: float, strict: bool, fails: bool) -> float:

@@ -3,22 +3,31 @@
 An environment is a function from a dotted name to its value, as arithmetic.py has it.
 """
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from itertools import count
 from typing import Any, NamedTuple
 
 import numpy as np
 
-from reviewer.judging.agreement import is_zero
+from reviewer.judging import misfit
 from reviewer.judging.arithmetic import Closure, Environment, number
-from reviewer.judging.comparison import Flag, Truth
+from reviewer.judging.comparison import Flag
 from reviewer.judging.conditions import condition
-from reviewer.judging.dimensions import check_condition, infer
-from reviewer.judging.expression import Comparison, Expression, Not, names, walk
+from reviewer.judging.dimensions import Inferred, check_condition, inferred
+from reviewer.judging.expression import (
+    Aggregate,
+    Arithmetic,
+    Call,
+    Comparison,
+    Expression,
+    Not,
+    Power,
+    Table,
+    walk,
+)
 from reviewer.judging.kinds import Collection, Vocabulary
 from reviewer.judging.language_error import LanguageError
-from reviewer.judging.outcome import Judged, Outcome
-from reviewer.judging.terms import Term, compile_terms
+from reviewer.judging.outcome import Outcome
+from reviewer.judging.terms import compile_terms, terms_of
 from reviewer.judging.writing import write
 from reviewer.notation.dimension import Dimension
 
@@ -32,6 +41,7 @@ __all__ = [
     "judge",
 ]
 
+_RECKONING = (Arithmetic, Power, Call, Table, Aggregate)
 _OPPOSITE = {"<": ">=", "<=": ">", ">": "<=", ">=": "<", "==": "!=", "!=": "=="}
 
 
@@ -42,39 +52,51 @@ class Answer(NamedTuple):
     known: Flag
 
 
-@dataclass(frozen=True, slots=True)
 class Condition:
-    """A condition, checked and compiled; `names` are the quantities it uses, each once."""
+    """A condition that has been checked; `names` are the quantities that it uses, each once.
 
-    expression: Expression
-    names: tuple[str, ...]
-    _truth: Callable[[Environment], Truth]
+    It is compiled when it is first tested: most rules of a shop are for parts that a design lacks.
+    """
+
+    __slots__ = ("_many", "_truth", "expression", "names")
+
+    def __init__(self, expression: Expression, found: Inferred) -> None:
+        self.expression = expression
+        self.names = found.names
+        self._many = found.many
+        self._truth: Closure | None = None
 
     def test(self, environment: Environment) -> Answer:
         """Say where it holds, and where that is known."""
-        with np.errstate(all="ignore"):
-            holds, fails = self._truth(environment)
-            return Answer(holds, holds | fails)
+        if self._truth is None:
+            self._truth = quietly(self.expression, condition(self.expression, self._many).value)
+        holds, fails = self._truth(environment)
+        return Answer(holds, holds | fails)
 
 
-@dataclass(frozen=True, slots=True)
 class Requirement:
-    """A requirement, checked and compiled; `names` are the quantities it uses, each once.
+    """A requirement that has been checked; `names` are the quantities that it uses, each once.
 
-    `terms` are its comparisons in order, and `dimensions` what their demand and capacity are: None
-    for a term without them. An outcome's `which` points into both.
+    `terms` are its comparisons, in order; an outcome's `which` points to the one that governs. It
+    is compiled when it is first judged.
     """
 
-    expression: Expression
-    names: tuple[str, ...]
-    terms: tuple[Term, ...]
-    dimensions: tuple[Dimension | None, ...]
-    _judged: Callable[[Environment], Judged]
+    __slots__ = ("_judged", "_many", "expression", "names", "terms")
+
+    def __init__(self, expression: Expression, found: Inferred) -> None:
+        self.expression = expression
+        self.names = found.names
+        self.terms = tuple(terms_of(expression, found.dimensions))
+        self._many = found.many
+        self._judged: Closure | None = None
 
     def judge(self, environment: Environment) -> Outcome:
         """Judge the values of an environment."""
-        with np.errstate(all="ignore"):
-            return self._judged(environment).outcome()
+        if self._judged is None:
+            compiled = compile_terms(self.expression, self._many, count()).value
+            self._judged = quietly(self.expression, compiled)
+        holds, fails, *rest = self._judged(environment)
+        return Outcome(holds, holds | fails, *rest)
 
 
 def compile_number(expression: Expression, lookup: Vocabulary) -> Closure:
@@ -88,16 +110,11 @@ def compile_number(expression: Expression, lookup: Vocabulary) -> Closure:
     >>> compile_number(parse("2 * reach + 1 m"), Names(reach=LENGTH))({"reach": 3.0}.get)
     7.0
     """
-    kind = infer(expression, lookup)
-    if not isinstance(kind.of if isinstance(kind, Collection) else kind, Dimension):
-        raise TypeError("a text or a condition is no number")
-    value = number(expression, _collected(expression, lookup)).value
-
-    def quietly(environment: Environment) -> Any:
-        with np.errstate(all="ignore"):
-            return value(environment)
-
-    return quietly
+    found = inferred(expression, lookup)
+    kind = found.kind.of if isinstance(found.kind, Collection) else found.kind
+    if not isinstance(kind, Dimension):
+        raise misfit.not_a_number(expression, kind)
+    return quietly(expression, number(expression, found.many).value)
 
 
 def compile_condition(expression: Expression, lookup: Vocabulary) -> Condition:
@@ -110,9 +127,7 @@ def compile_condition(expression: Expression, lookup: Vocabulary) -> Condition:
     >>> uplift.test({"force": 90.0}.get)
     Answer(holds=True, known=True)
     """
-    check_condition(expression, lookup)
-    truth = condition(expression, _collected(expression, lookup)).value
-    return Condition(expression, _each_once(expression), truth)
+    return Condition(expression, check_condition(expression, lookup))
 
 
 def judge(expression: Expression, lookup: Vocabulary) -> Requirement:
@@ -124,21 +139,21 @@ def judge(expression: Expression, lookup: Vocabulary) -> Requirement:
     >>> judge(parse("gap >= 2 mm"), Names(gap=LENGTH)).judge({"gap": 0.008}.get)
     Outcome(holds=True, known=True, demand=0.002, capacity=0.008, utilisation=0.25, which=0)
     """
-    check_condition(expression, lookup)
+    found = check_condition(expression, lookup)
     _check_not(expression)
-    terms: list[Term] = []
-    judged = compile_terms(expression, _collected(expression, lookup), terms).value
-    dimensions = tuple(_dimension(term, lookup) for term in terms)
-    return Requirement(expression, _each_once(expression), tuple(terms), dimensions, judged)
+    return Requirement(expression, found)
 
 
-def _each_once(expression: Expression) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(name for name, _ in names(expression)))
+def quietly(expression: Expression, value: Closure) -> Closure:
+    """Return a closure without numpy's warnings, where it reckons with more than it is given."""
+    if not any(isinstance(node, _RECKONING) for node in walk(expression)):
+        return value
 
+    def quiet(environment: Environment) -> Any:
+        with np.errstate(all="ignore"):
+            return value(environment)
 
-def _collected(expression: Expression, lookup: Vocabulary) -> frozenset[str]:
-    """Return the names that have a value for each member of a collection."""
-    return frozenset(name for name, _ in names(expression) if isinstance(lookup(name), Collection))
+    return quiet
 
 
 def _check_not(expression: Expression) -> None:
@@ -160,11 +175,3 @@ def _check_not(expression: Expression) -> None:
             "the opposite comparison",
             mend,
         )
-
-
-def _dimension(term: Term, lookup: Vocabulary) -> Dimension | None:
-    if term.demand is None or term.capacity is None:
-        return None
-    kind = infer(term.capacity if is_zero(term.demand) else term.demand, lookup)
-    kind = kind.of if isinstance(kind, Collection) else kind
-    return kind if isinstance(kind, Dimension) else None

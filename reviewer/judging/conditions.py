@@ -12,7 +12,7 @@ import numpy as np
 
 from reviewer.judging.arithmetic import Environment, Part, joined, named, number
 from reviewer.judging.choices import among, are_texts, has_value, is_true, same_text
-from reviewer.judging.comparison import Truth, compare, opposite
+from reviewer.judging.comparison import COMPARE, Truth, opposite
 from reviewer.judging.expression import (
     Among,
     Comparison,
@@ -59,7 +59,7 @@ def condition(node: Expression, many: Collection[str]) -> Part:
 def _comparison(node: Comparison, many: Collection[str]) -> Part:
     sides = [side(operand, many) for operand in node.operands]
     pairs = zip(sides, node.operators, sides[1:], strict=False)
-    parts = [joined(partial(compare_any, sign), left, right) for left, sign, right in pairs]
+    parts = [joined(comparing(sign), left, right) for left, sign, right in pairs]
     return reduce(partial(joined_truths, all_of), parts)
 
 
@@ -71,12 +71,18 @@ def side(node: Expression, many: Collection[str]) -> Part:
     return number(node, many)
 
 
-def compare_any(sign: str, left: Any, right: Any) -> Truth:
-    """Compare two numbers, or two texts by `==` or `!=`."""
-    if sign in {"==", "!="} and (are_texts(left) or are_texts(right)):
+def comparing(sign: str) -> Callable[[Any, Any], Truth]:
+    """Return the function that compares two numbers, or two texts by `==` or `!=`."""
+    if sign not in {"==", "!="}:
+        return COMPARE[sign]
+
+    def compared(left: Any, right: Any) -> Truth:
+        if not (are_texts(left) or are_texts(right)):
+            return COMPARE[sign](left, right)
         same = same_text(left, right)
         return same if sign == "==" else opposite(same)
-    return compare(left, sign, right)
+
+    return compared
 
 
 def joined_truths(join: Callable[[Truth, Truth], Truth], left: Part, right: Part) -> Part:

@@ -4,9 +4,10 @@ The whole expression is inferred from its names and units, before any value is k
 compared with a force is an error of the rule, whatever the design.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any
+from functools import lru_cache
+from typing import Any, NamedTuple
 
 from reviewer.judging import misfit
 from reviewer.judging.agreement import Seen, SeenNumber, alike, as_number, check_from_zero, together
@@ -31,10 +32,35 @@ from reviewer.judging.expression import (
 )
 from reviewer.judging.kinds import TEXT, TRUTH, Collection, Kind, Texts, Vocabulary
 from reviewer.judging.tables import check_points
-from reviewer.notation.dimension import ANGLE, NUMBER
+from reviewer.notation.dimension import ANGLE, NUMBER, Dimension
 
 _VERBS = {"+": "adds", "-": "subtracts"}
 _OF_ANGLES = frozenset({"sin", "cos", "tan"})
+
+
+@lru_cache(maxsize=1024)
+def product(left: Dimension, right: Dimension) -> Dimension:
+    """Return the dimension of a product."""
+    return left * right
+
+
+@lru_cache(maxsize=1024)
+def quotient(left: Dimension, right: Dimension) -> Dimension:
+    """Return the dimension of a quotient."""
+    return left / right
+
+
+class Inferred(NamedTuple):
+    """What the inference of an expression found.
+
+    `names` are the names in it, each once and in order, and `many` those of a collection.
+    `dimensions` are what its comparisons of numbers compare, by the span of the comparison.
+    """
+
+    kind: Kind
+    names: tuple[str, ...]
+    many: frozenset[str]
+    dimensions: Mapping[Span, Dimension]
 
 
 def infer(expression: Expression, lookup: Vocabulary) -> Kind:
@@ -48,17 +74,29 @@ def infer(expression: Expression, lookup: Vocabulary) -> Kind:
     >>> infer(parse("18 mm * 2 N"), Names()) == infer(parse("1 J"), Names())
     True
     """
-    kind, over = _Inference(lookup).see(expression)
-    return kind if over is None else Collection(kind, over)
+    return inferred(expression, lookup).kind
 
 
-def check_condition(expression: Expression, lookup: Vocabulary) -> None:
-    """Refuse an expression that is no condition, or one condition for each of a collection."""
-    kind = infer(expression, lookup)
-    if isinstance(kind, Collection):
-        raise misfit.not_gathered(expression, kind)
-    if kind != TRUTH:
-        raise misfit.not_a_condition(expression, kind)
+def inferred(expression: Expression, lookup: Vocabulary) -> Inferred:
+    """Infer an expression, and keep what was found on the way. Raises LanguageError as `infer`."""
+    inference = _Inference(lookup)
+    kind, over = inference.see(expression)
+    return Inferred(
+        kind if over is None else Collection(kind, over),
+        tuple(inference.names),
+        frozenset(name for name, many in inference.names.items() if many),
+        inference.compared,
+    )
+
+
+def check_condition(expression: Expression, lookup: Vocabulary) -> Inferred:
+    """Infer an expression that must be one condition, not one for each of a collection."""
+    found = inferred(expression, lookup)
+    if isinstance(found.kind, Collection):
+        raise misfit.not_gathered(expression, found.kind)
+    if found.kind != TRUTH:
+        raise misfit.not_a_condition(expression, found.kind)
+    return found
 
 
 class _Inference:
@@ -66,6 +104,8 @@ class _Inference:
 
     def __init__(self, lookup: Vocabulary) -> None:
         self.lookup = lookup
+        self.names: dict[str, bool] = {}
+        self.compared: dict[Span, Dimension] = {}
 
     def see(self, node: Expression) -> Seen:
         """Return the kind of a node."""
@@ -75,6 +115,7 @@ class _Inference:
         kind = self.lookup(node.path)
         if kind is None:
             raise misfit.unknown_name(node, self.lookup)
+        self.names[node.path] = isinstance(kind, Collection)
         return Seen(kind.of, kind.over) if isinstance(kind, Collection) else Seen(kind)
 
     def number(self, node: Expression) -> SeenNumber:
@@ -99,7 +140,7 @@ class _Inference:
             verb = _VERBS[node.operator]
             return alike(verb, [(node.left, left), (node.right, right)], node.span)
         multiplied = node.operator == "*"
-        kind = left.kind * right.kind if multiplied else left.kind / right.kind
+        kind = (product if multiplied else quotient)(left.kind, right.kind)
         return Seen(kind, together(left.over, right.over, node.span))
 
     def power(self, node: Power) -> Seen:
@@ -155,7 +196,10 @@ class _Inference:
         if any(isinstance(operand, Arithmetic) for operand in node.operands):
             for operand in node.operands:
                 check_from_zero(operand)
-        return Seen(TRUTH, alike("compares", numbers, node.span).over)
+        kind, over = alike("compares", numbers, node.span)
+        if isinstance(kind, Dimension):
+            self.compared[node.span] = kind
+        return Seen(TRUTH, over)
 
     def texts(self, node: Comparison, seen: list[Seen]) -> Seen:
         """Check a comparison of texts: equal or not, and with a word that it can be."""

@@ -1,8 +1,9 @@
 """What a rule's expression is, once read: a tree of small frozen nodes that know their place."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Any
 
 from reviewer.notation.dimension import Dimension
 
@@ -164,25 +165,20 @@ Expression = (
 
 def children(node: Expression) -> tuple[Expression, ...]:
     """The nodes directly below one, from left to right."""
-    match node:
-        case Quantity() | Text() | Name():
-            return ()
-        case Arithmetic():
-            return (node.left, node.right)
-        case Power():
-            return (node.base,)
-        case Call():
-            return node.arguments
-        case Table():
-            return (node.argument, *(value for point in node.points for value in point))
-        case Comparison() | Logical():
-            return node.operands
-        case Among():
-            return (node.item, *node.texts)
-        case Given():
-            return (node.name,)
-        case _:
-            return (node.operand,)
+    return _CHILDREN[type(node)](node)
+
+
+_CHILDREN: dict[type, Callable[[Any], tuple[Expression, ...]]] = {
+    **dict.fromkeys((Quantity, Text, Name), lambda _: ()),
+    **dict.fromkeys((Negative, Aggregate, Not, Every), lambda node: (node.operand,)),
+    **dict.fromkeys((Comparison, Logical), lambda node: node.operands),
+    Arithmetic: lambda node: (node.left, node.right),
+    Power: lambda node: (node.base,),
+    Call: lambda node: node.arguments,
+    Table: lambda node: (node.argument, *(value for point in node.points for value in point)),
+    Among: lambda node: (node.item, *node.texts),
+    Given: lambda node: (node.name,),
+}
 
 
 def walk(expression: Expression) -> Iterator[Expression]:

@@ -24,6 +24,11 @@ class LanguageError(ValueError):
     def __str__(self) -> str:
         return self.what
 
+    def moved(self, by: int) -> "LanguageError":
+        """Return the same error in a text that begins `by` characters further on."""
+        span = (self.span[0] + by, self.span[1] + by)
+        return LanguageError(span, self.what, self.found, self.expected, self.mend)
+
     def problem(self, text: str, path: str = "expression") -> Problem:
         """Place the error in the text that was read, as if that were a file of its own."""
         start = min(self.span[0], len(text))

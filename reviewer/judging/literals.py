@@ -32,14 +32,42 @@ _NUMBER = re.compile(rf"({_DIGITS})[ \t\r\n]*(.*)", re.DOTALL)
 _FRACTION = re.compile(r"(?:([0-9]+)\s+)?([0-9]+)(\s*)/(\s*)([0-9]+)\s*(.*)", re.DOTALL | re.ASCII)
 
 
+class _Value(NamedTuple):
+    """The fields of a Quantity that do not depend on where it stands."""
+
+    number: float
+    unit: str
+    value: float
+    dimension: Dimension
+    from_zero: bool
+
+
+class _Ratio(NamedTuple):
+    """A unit whose factor is one float over another, exact where the unit's own is."""
+
+    symbol: str
+    above: float
+    below: float
+    offset: float
+    dimension: Dimension
+
+
 def read_number(text: str, span: Span) -> Quantity:
     """Read a number and the unit behind it, if it has one. Raises LanguageError."""
+    try:
+        return Quantity(*_read(text), span)
+    except LanguageError as error:
+        raise error.moved(span[0]) from None
+
+
+@lru_cache(maxsize=1024)
+def _read(text: str) -> _Value:
     match = _NUMBER.fullmatch(text)
     assert match is not None
     number = float(match[1])
     if not isfinite(number) or (number == 0 and re.search("[1-9]", re.split("[eE]", match[1])[0])):
-        raise _out_of_range(text, span)
-    return _with_unit(number, match[2], text, span)
+        raise _out_of_range(text)
+    return _with_unit(number, match[2], text)
 
 
 def read_fraction(text: str, span: Span, before: str) -> Quantity:
@@ -63,7 +91,11 @@ def read_fraction(text: str, span: Span, before: str) -> Quantity:
         raise LanguageError(
             span, "the fraction divides by zero", text, "a number that is not zero below the line"
         )
-    return _with_unit(int(whole or 0) + int(above) / int(below), unit, text, span)
+    number = int(whole or 0) + int(above) / int(below)
+    try:
+        return Quantity(*_with_unit(number, unit, text), span)
+    except LanguageError as error:
+        raise error.moved(span[0]) from None
 
 
 def negated(reading: Quantity, span: Span) -> Quantity:
@@ -72,31 +104,21 @@ def negated(reading: Quantity, span: Span) -> Quantity:
     return Quantity(-reading.number, reading.unit, value, reading.dimension, False, span)
 
 
-def _with_unit(number: float, unit_text: str, text: str, span: Span) -> Quantity:
-    """Return a number of a unit as a literal. Raises LanguageError for what is no unit."""
+def _with_unit(number: float, unit_text: str, text: str) -> _Value:
+    """Return a number of a unit; an error's span is that in `text`."""
     if not unit_text:
-        return Quantity(number, "", number, PLAIN, True, span)
+        return _Value(number, "", number, PLAIN, True)
     try:
         unit = _unit(unit_text)
     except UnknownUnit as unknown:
-        start = span[1] - len(unit_text)
+        start = len(text) - len(unit_text)
         fault = (start + unknown.span[0], start + unknown.span[1])
         mend = f"write {unknown.nearest}" if unknown.nearest else None
         raise LanguageError(fault, unknown.why, unit_text, "a unit", mend) from None
     value = number * unit.above / unit.below + unit.offset
     if not isfinite(value):
-        raise _out_of_range(text, span)
-    return Quantity(number, unit.symbol, value, unit.dimension, unit.offset == 0, span)
-
-
-class _Ratio(NamedTuple):
-    """A unit whose factor is one float over another, exact where the unit's own is."""
-
-    symbol: str
-    above: float
-    below: float
-    offset: float
-    dimension: Dimension
+        raise _out_of_range(text)
+    return _Value(number, unit.symbol, value, unit.dimension, unit.offset == 0)
 
 
 @lru_cache(maxsize=512)
@@ -109,7 +131,6 @@ def _unit(text: str) -> _Ratio:
     return _Ratio(unit.symbol, *ratio, unit.offset, unit.dimension)
 
 
-def _out_of_range(text: str, span: Span) -> LanguageError:
-    return LanguageError(
-        span, "the number is too large or too small", text, "a number between 1e-300 and 1e300"
-    )
+def _out_of_range(text: str) -> LanguageError:
+    expected = "a number between 1e-300 and 1e300"
+    return LanguageError((0, len(text)), "the number is too large or too small", text, expected)

@@ -45,10 +45,6 @@ class Judged(NamedTuple):
     utilisation: Any
     which: Any
 
-    def outcome(self) -> Outcome:
-        """Return it as the rest of the program knows it."""
-        return Outcome(self.holds, self.holds | self.fails, *self[2:])
-
 
 def both(left: Judged, right: Judged) -> Judged:
     """Join two outcomes by `and`."""

@@ -1,47 +1,77 @@
 """The comparisons of a requirement, each compiled so that it says how near its limit it is."""
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterator, Mapping
 from functools import reduce
 from typing import Any, NamedTuple
 
 import numpy as np
 
-from reviewer.judging.arithmetic import Environment, Part
+from reviewer.judging.arithmetic import Environment, Part, joined
 from reviewer.judging.choices import are_texts
-from reviewer.judging.comparison import compare, utilisation
-from reviewer.judging.conditions import compare_any, condition, side
+from reviewer.judging.comparison import at_most, below, utilisation
+from reviewer.judging.conditions import comparing, condition, side
 from reviewer.judging.expression import Comparison, Every, Expression, Logical, Span
-from reviewer.judging.members import aligned
 from reviewer.judging.outcome import Judged, all_members, both, either, paired
+from reviewer.notation.dimension import Dimension
 
 _DOWN = frozenset({">", ">="})
 _STRICT = frozenset({"<", ">"})
+_SAME = frozenset({"==", "!="})
 
 
 class Term(NamedTuple):
-    """One comparison of a requirement, or a condition in it that has no demand and capacity."""
+    """One comparison of a requirement, or a condition in it that has no demand and capacity.
+
+    `dimension` is that of both; None where they are no numbers.
+    """
 
     span: Span
     demand: Expression | None = None
     capacity: Expression | None = None
+    dimension: Dimension | None = None
 
 
-def compile_terms(node: Expression, many: Collection[str], terms: list[Term]) -> Part:
-    """Compile a node to closures that give a Judged, and list its terms."""
+def terms_of(node: Expression, dimensions: Mapping[Span, Dimension]) -> Iterator[Term]:
+    """List the terms of a requirement in order, with what was inferred of its comparisons."""
+    match node:
+        case Logical():
+            for operand in node.operands:
+                yield from terms_of(operand, dimensions)
+        case Every():
+            yield from terms_of(node.operand, dimensions)
+        case Comparison():
+            for left, sign, right in _pairs(node):
+                asked, there = _turned(left, sign, right)
+                span = (left.span[0], right.span[1])
+                yield Term(span, asked, there, dimensions.get(node.span))
+        case _:
+            yield Term(node.span)
+
+
+def compile_terms(node: Expression, many: Collection[str], which: Iterator[int]) -> Part:
+    """Compile a requirement to closures that give a Judged; `which` numbers its terms."""
     match node:
         case Logical():
             join = both if node.operator == "and" else either
-            parts = [compile_terms(operand, many, terms) for operand in node.operands]
+            parts = [compile_terms(operand, many, which) for operand in node.operands]
             return reduce(lambda left, right: _joined(join, left, right), parts)
-        case Comparison():
-            pairs = zip(node.operands, node.operators, node.operands[1:], strict=False)
-            parts = [_term(*pair, many, terms) for pair in pairs]
-            return reduce(lambda left, right: _joined(both, left, right), parts)
         case Every():
-            inner = compile_terms(node.operand, many, terms).value
+            inner = compile_terms(node.operand, many, which).value
             return Part(lambda environment: all_members(inner(environment)))
+        case Comparison():
+            parts = [_term(*pair, many, next(which)) for pair in _pairs(node)]
+            return reduce(lambda left, right: _joined(both, left, right), parts)
         case _:
-            return _plain(node, many, terms)
+            return _plain(condition(node, many), next(which))
+
+
+def _pairs(node: Comparison) -> list[tuple[Expression, str, Expression]]:
+    return list(zip(node.operands, node.operators, node.operands[1:], strict=False))
+
+
+def _turned(left: Expression, sign: str, right: Expression) -> tuple[Expression, Expression]:
+    """Return the demand and the capacity: of `a >= b` what is asked is b."""
+    return (right, left) if sign in _DOWN else (left, right)
 
 
 def _joined(join: Callable[[Judged, Judged], Judged], left: Part, right: Part) -> Part:
@@ -55,11 +85,8 @@ def _joined(join: Callable[[Judged, Judged], Judged], left: Part, right: Part) -
     return Part(together, True)
 
 
-def _plain(node: Expression, many: Collection[str], terms: list[Term]) -> Part:
+def _plain(part: Part, which: int) -> Part:
     """Compile a condition that asks for no number."""
-    which = len(terms)
-    terms.append(Term(node.span))
-    part = condition(node, many)
 
     def judged(environment: Environment) -> Judged:
         holds, fails = part.value(environment)
@@ -69,31 +96,20 @@ def _plain(node: Expression, many: Collection[str], terms: list[Term]) -> Part:
 
 
 def _term(
-    left: Expression, sign: str, right: Expression, many: Collection[str], terms: list[Term]
+    left: Expression, sign: str, right: Expression, many: Collection[str], which: int
 ) -> Part:
-    """Compile one comparison: of `a >= b` what is asked is b."""
-    asked, there = (right, left) if sign in _DOWN else (left, right)
-    which = len(terms)
-    terms.append(Term((left.span[0], right.span[1]), asked, there))
-    demand, capacity = side(asked, many), side(there, many)
-    first, second = demand.value, capacity.value
-    judged = _same(sign, which) if sign in {"==", "!="} else _ordered(sign in _STRICT, which)
-    if not (demand.many or capacity.many):
-        return Part(lambda environment: judged(first(environment), second(environment)))
-
-    def each(environment: Environment) -> Judged:
-        sides = (first(environment), demand.many, second(environment), capacity.many)
-        return judged(*aligned(*sides))
-
-    return Part(each, True)
+    """Compile one comparison."""
+    demand, capacity = (side(each, many) for each in _turned(left, sign, right))
+    judged = _same(sign, which) if sign in _SAME else _ordered(sign in _STRICT, which)
+    return joined(judged, demand, capacity)
 
 
 def _ordered(strict: bool, which: int) -> Callable[[Any, Any], Judged]:
     """Return the function that judges a demand against a capacity."""
-    sign = "<" if strict else "<="
+    compare = below if strict else at_most
 
     def judged(demand: Any, capacity: Any) -> Judged:
-        holds, fails = compare(demand, sign, capacity)
+        holds, fails = compare(demand, capacity)
         used = utilisation(demand, capacity, strict, fails)
         return Judged(holds, fails, demand, capacity, used, which)
 
@@ -102,9 +118,10 @@ def _ordered(strict: bool, which: int) -> Callable[[Any, Any], Judged]:
 
 def _same(sign: str, which: int) -> Callable[[Any, Any], Judged]:
     """Return the function that judges whether two numbers or texts are the same, or are not."""
+    compare = comparing(sign)
 
     def judged(left: Any, right: Any) -> Judged:
-        holds, fails = compare_any(sign, left, right)
+        holds, fails = compare(left, right)
         if are_texts(left) or are_texts(right):
             left = right = np.nan
         return Judged(holds, fails, left, right, np.nan, which)

@@ -65,8 +65,8 @@ def tokens(text: str) -> list[Token]:
     found: list[Token] = []
     for match in _TOKEN.finditer(text):
         kind = match.lastgroup or ""
-        start, end = match.span(kind)
-        word = match[kind]
+        word, end = match[kind], match.end()
+        start = end - len(word)
         if kind == "name":
             found.append(Token(word if word in KEYWORDS else kind, word, start, end))
         elif kind == "sign":
