@@ -105,6 +105,39 @@ def test_what_is_screwed_on_fits(row):
 
 
 @pytest.mark.parametrize(
+    ("name", "widths", "source"),
+    [
+        # across flats, hex head, socket head, nut, washer outer and thickness, wide washer both
+        ("M5", (8, 3.5, 8.5, 4.7, 10, 1, 15, 1), "ISO 4017, 4762, 4032, 7089, 7093, from memory"),
+        ("M6", (10, 4, 10, 5.2, 12, 1.6, 18, 1.6), "the same, from memory"),
+        ("M8", (13, 5.3, 13, 6.8, 16, 1.6, 24, 2), "the same, from memory"),
+        ("M10", (16, 6.4, 16, 8.4, 20, 2, 30, 2.5), "the same, from memory"),
+        ("M12", (18, 7.5, 18, 10.8, 24, 2.5, 37, 3), "the same, from memory"),
+        ("M16", (24, 10, 24, 14.8, 30, 3, 50, 3), "the same, from memory"),
+    ],
+)
+def test_heads_nuts_and_washers(name, widths, source):
+    row = threads().find(name)
+    found = (
+        *(row.hex_width, row.hex_height, row.socket_head, row.nut_height, row.washer_outer),
+        *(row.washer_thickness, row.wide_washer_outer, row.wide_washer_thickness),
+    )
+    assert found == pytest.approx([each / 1e3 for each in widths])
+
+
+@pytest.mark.parametrize("row", list(threads())[:11], ids=lambda row: row.name)
+def test_metric_sizes_grow_with_the_thread(row):
+    """The proportions to which the ISO series keep, within a tenth; from memory."""
+    assert row.socket_height == row.diameter
+    assert 0.62 < row.hex_height / row.diameter < 0.71
+    assert 0.79 < row.nut_height / row.diameter < 0.95
+    assert row.nut_height <= row.lock_nut_height <= 1.35 * row.diameter
+    assert 1.49 < row.socket_head / row.diameter < 1.84
+    assert 2.9 < row.wide_washer_outer / row.diameter <= 3.15
+    assert row.wide_washer_hole <= 1.1 * row.diameter
+
+
+@pytest.mark.parametrize(
     ("name", "diameter", "proof", "yields", "tensile", "source"),
     [
         ("4.6", 8, 225, 240, 400, "ISO 898-1, as reprinted"),

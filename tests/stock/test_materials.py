@@ -8,21 +8,30 @@ from reviewer.mechanics.wood_factors import PARTIAL_FACTOR
 from reviewer.stock.materials import FAMILIES, Material, completed, materials
 
 CLASSES = [row.name for row in materials() if "EN 338" in row.source]
-METRIC = "Wood Handbook FPL-GTR-282 Table 5-3a (the metric printing), as transcribed"
+SEEN = "Wood Handbook FPL-GTR-282 Table 5-3a (the metric printing), as transcribed"
+RECALLED = "Wood Handbook FPL-GTR-282 Table 5-3a (the metric printing), from memory"
 
 
-@pytest.mark.parametrize("source", [METRIC])
 @pytest.mark.parametrize(
-    ("name", "modulus", "bending", "along", "across", "shear", "janka"),
+    ("name", "modulus", "bending", "along", "across", "shear", "janka", "source"),
     [
         # MPa, kPa, kPa, kPa, kPa, N: the rows hold the inch printing, Table 5-3b.
-        ("red oak", 12500, 99000, 46600, 7000, 12300, 5700),
-        ("white oak", 12300, 105000, 51300, 7400, 13800, 6000),
-        ("sugar maple", 12600, 109000, 54000, 10100, 16100, 6400),
-        ("black cherry", 10300, 85000, 49000, 4800, 11700, 4200),
-        ("beech", 11900, 103000, 50300, 7000, 13900, 5800),
-        ("yellow-poplar", 10900, 70000, 38200, 3400, 8200, 2400),
-        ("longleaf pine", 13700, 100000, 58400, 6600, 10400, 3900),
+        ("red oak", 12500, 99000, 46600, 7000, 12300, 5700, SEEN),
+        ("white oak", 12300, 105000, 51300, 7400, 13800, 6000, SEEN),
+        ("sugar maple", 12600, 109000, 54000, 10100, 16100, 6400, SEEN),
+        ("black cherry", 10300, 85000, 49000, 4800, 11700, 4200, SEEN),
+        ("beech", 11900, 103000, 50300, 7000, 13900, 5800, SEEN),
+        ("yellow-poplar", 10900, 70000, 38200, 3400, 8200, 2400, SEEN),
+        ("longleaf pine", 13700, 100000, 58400, 6600, 10400, 3900, SEEN),
+        ("red maple", 11300, 92000, 45100, 6900, 12800, 4200, RECALLED),
+        ("silver maple", 7900, 61000, 36000, 5100, 10200, 3100, RECALLED),
+        ("yellow birch", 13900, 114000, 56300, 6700, 13000, 5600, RECALLED),
+        ("black walnut", 11600, 101000, 52300, 7000, 9400, 4500, RECALLED),
+        ("white ash", 12000, 103000, 51100, 8000, 13200, 5900, RECALLED),
+        ("Douglas-fir", 13400, 85000, 49900, 5500, 7800, 3200, RECALLED),
+        ("loblolly pine", 12300, 88000, 49200, 5400, 9600, 3100, RECALLED),
+        ("shortleaf pine", 12100, 90000, 50100, 5700, 9600, 3100, RECALLED),
+        ("eastern white pine", 8500, 59000, 33100, 3000, 6200, 1700, RECALLED),
     ],
 )
 def test_the_inch_and_the_metric_printing_agree(
@@ -74,6 +83,45 @@ def test_movement_follows_from_shrinkage(name, radial, tangential, source):
         assert movement == pytest.approx(shrinkage / (30 - 20 * shrinkage), abs=1.1e-5)
 
 
+@pytest.mark.parametrize(
+    ("name", "radial", "tangential", "source"),
+    [
+        ("red oak", 0.00158, 0.00369, "Wood Handbook, FPL-GTR-190 p. 13-16, as transcribed"),
+        ("white oak", 0.00180, 0.00365, "Wood Handbook, FPL-GTR-190 p. 13-16, as transcribed"),
+        ("silver maple", 0.00102, 0.00252, "Wood Handbook Table 13-5, as transcribed"),
+    ],
+)
+def test_movement_where_shrinkage_is_not_printed(name, radial, tangential, source):
+    row = materials().find(name)
+    assert (row.movement_radial, row.movement_tangential) == (radial, tangential)
+
+
+@pytest.mark.parametrize(
+    ("name", "along", "thickness", "source"),
+    [("birch plywood", (1e-4, 2e-4), (3e-3, 4e-3), "Handbook of Finnish Plywood, from memory")],
+)
+def test_movement_of_plywood(name, along, thickness, source):
+    row = materials().find(name)
+    assert along[0] <= row.movement_along <= along[1]
+    assert thickness[0] <= row.movement_thickness <= thickness[1]
+
+
+@pytest.mark.parametrize(
+    ("name", "across", "shear", "poisson", "source"),
+    [
+        ("sugar maple", 0.065, 0.063, 0.476, "Wood Handbook Tables 5-1 and 5-2, as transcribed"),
+        ("red oak", 0.082, 0.081, 0.448, "Wood Handbook Tables 5-1 and 5-2, as transcribed"),
+        ("Douglas-fir", 0.050, 0.064, 0.449, "Wood Handbook Tables 5-1 and 5-2, as transcribed"),
+    ],
+)
+def test_elastic_ratios(name, across, shear, poisson, source):
+    row = materials().find(name)
+    assert row.modulus_across / row.modulus == pytest.approx(across)
+    assert row.modulus_through == row.modulus_across
+    assert row.shear_modulus / row.modulus == pytest.approx(shear)
+    assert row.poisson == poisson
+
+
 @pytest.mark.parametrize("name", CLASSES)
 def test_strength_classes_keep_the_relations_of_their_standard(name):
     """EN 384:2016, from memory: what EN 338 derives from strength, modulus and density."""
@@ -103,6 +151,21 @@ PRINTED = "general materials tables, as reprinted"
     [
         # GPa and MPa as E, and kg/m^3
         ("6063-T5", "modulus", 68.9e9, PRINTED),
+        ("6063-T5", "tensile_strength", 152e6, "22 ksi, US extrusion minimum, as reprinted"),
+        ("EN AW-6063 T5", "yield_strength", 130e6, "EN 755-2, from memory"),
+        ("EN AW-6063 T6", "yield_strength", 170e6, "EN 755-2, from memory"),
+        ("EN AW-6060 T66", "yield_strength", 160e6, "EN 755-2, from memory"),
+        ("EN AW-6082 T6", "yield_strength", 250e6, "EN 755-2, from memory"),
+        ("S275", "yield_strength", 275e6, "EN 10025-2, from memory"),
+        ("S355", "yield_strength", 355e6, "EN 10025-2, from memory"),
+        ("1018", "yield_strength", 370e6, PRINTED),
+        ("1045", "yield_strength", 77 * 6.894757e6, "77 ksi cold drawn, as reprinted"),
+        ("1045", "tensile_strength", 91 * 6.894757e6, "91 ksi cold drawn, as reprinted"),
+        ("316", "yield_strength", 205e6, "ASTM A240, from memory"),
+        ("brass CW608N", "yield_strength", 230e6, "R410, as reprinted"),
+        ("bearing steel", "modulus", 207e9, "ISO/TR 10657, from memory"),
+        ("bearing steel", "poisson", 0.3, "ISO/TR 10657, from memory"),
+        ("particleboard P5", "modulus", 2.4e9, "EN 312, from memory"),
         ("6063-T5", "yield_strength", 110e6, "16 ksi, US extrusion minimum, as reprinted"),
         ("6063-T6", "yield_strength", 172e6, "25 ksi, US extrusion minimum, as reprinted"),
         ("6063-T6", "tensile_strength", 207e6, "30 ksi, US extrusion minimum, as reprinted"),
@@ -168,6 +231,15 @@ def test_strengths_and_moduli_are_in_order():
             assert not row.modulus_across > row.modulus, row.name
             assert not row.compression_across > row.compression_strength, row.name
             assert not row.movement_radial > row.movement_tangential, row.name
+
+
+def test_boards_without_grain_are_the_same_both_ways():
+    for row in materials():
+        if row.family == "panel" and row.name != "oriented strand board":
+            assert row.modulus_across == row.modulus, row.name
+            assert row.bending_strength_across == row.bending_strength, row.name
+            isotropic = row.modulus / (2 * (1 + row.poisson))
+            assert row.shear_modulus == pytest.approx(isotropic, rel=0.1), row.name
 
 
 def test_ranges_hold_the_value_and_name_fields():

@@ -155,6 +155,20 @@ def test_bands_hold_the_mean_and_sheets_have_sizes():
             assert 1.0 < width <= length < 4.0, row.name
 
 
+def test_metal_and_plastic_measure_what_they_are_called():
+    for row in sheets():
+        if row.material in ("metal", "plastic"):
+            assert row.actual == pytest.approx(row.nominal, abs=1e-7), row.name
+
+
+def test_bands_are_as_narrow_as_tolerances_are():
+    # A slip of a figure shows: no band is wider than a tenth of the thickness and 1.2 mm.
+    for row in sheets():
+        if row.low == row.low:
+            assert row.high - row.low < 0.1 * row.nominal + 1.2e-3, row.name
+            assert abs(row.actual - row.nominal) < 0.101 * row.nominal, row.name
+
+
 def test_a_shop_adds_a_sheet_and_a_material():
     bamboo = Material(name="bamboo ply", family="plywood", source="weighed in the shop")
     own = Sheet(
