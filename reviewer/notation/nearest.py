@@ -16,8 +16,11 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """
     if not word or len(word) > LONGEST:
         return None
+    choices = sorted(set(known))
+    if word in choices:
+        return word
     by_folded: dict[str, str] = {}
-    for each in sorted(set(known)):
+    for each in choices:
         by_folded.setdefault(each.casefold(), each)
     folded = word.casefold()
     if folded in by_folded:

@@ -1,49 +1,34 @@
-"""The closed table of units, and compound units read from it.
-
-No unit is taken from anywhere else: a text from a file can only name what stands here. `mil` is
-left out on purpose, since it is a thousandth of an inch to one reader and a millimetre to another.
-"""
+"""Units read from text: the symbols of the closed table, and compounds of them."""
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from math import pi
-from types import MappingProxyType
 
-from reviewer.notation.dimension import (
-    ANGLE,
-    ENERGY,
-    FORCE,
-    FREQUENCY,
-    LENGTH,
-    MASS,
-    NUMBER,
-    POWER,
-    PRESSURE,
-    TEMPERATURE,
-    TIME,
-    VOLUME,
-    Dimension,
-    si_symbol,
-)
+from reviewer.notation.dimension import NUMBER, Dimension, si_symbol
 from reviewer.notation.nearest import nearest
 from reviewer.notation.spellings import SPELLINGS, TRAPS
+from reviewer.notation.unit_table import EXACT, OFFSETS, UNITS, Unit
+
+__all__ = [
+    "UNITS",
+    "Unit",
+    "UnknownUnit",
+    "exact_factor",
+    "exact_offset",
+    "nearest_unit",
+    "parse_unit",
+    "plain_superscripts",
+    "si_unit",
+]
 
 MOST_FACTORS = 4
 LARGEST_POWER = 6
 LONGEST = 60
 
-
-@dataclass(frozen=True, slots=True)
-class Unit:
-    """A unit: SI value = number * factor + offset (the offset is for degC and degF alone)."""
-
-    symbol: str
-    factor: float
-    offset: float
-    dimension: Dimension
+_SUPERSCRIPT = re.compile(r"(?<=[A-Za-z])[²³⁴]")
+_WORD = re.compile(r"([^\s\d/*·⋅^]+)(?:(?:\^|\*\*)(-?[0-9]+)|([2-4]))?")
+_BETWEEN = re.compile(r"\s*(?:(/)|\*|·|⋅)\s*|\s+")
+_PER = re.compile(r"\s*((?:1\s*)?/)?\s*")
 
 
 class UnknownUnit(ValueError):
@@ -59,80 +44,6 @@ class UnknownUnit(ValueError):
     def __str__(self) -> str:
         mend = f"; write {self.nearest}" if self.nearest else ""
         return f"{self.symbol!r}: {self.why}{mend}"
-
-
-# Exact by definition: inch and pound of 1959, standard gravity of 1901 (NIST SP 811, appendix B.8).
-_INCH = Fraction("0.0254")
-_POUND = Fraction("0.45359237")
-_GRAVITY = Fraction("9.80665")
-_PI = Fraction(pi)  # the double nearest to it
-_ICE = Fraction("273.15")
-
-_EXACT: Mapping[str, tuple[Fraction, Dimension]] = {
-    "1": (Fraction(1), NUMBER),
-    "%": (Fraction(1, 100), NUMBER),
-    "um": (Fraction(1, 10**6), LENGTH),
-    "mm": (Fraction(1, 1000), LENGTH),
-    "cm": (Fraction(1, 100), LENGTH),
-    "m": (Fraction(1), LENGTH),
-    "km": (Fraction(1000), LENGTH),
-    "in": (_INCH, LENGTH),
-    "ft": (12 * _INCH, LENGTH),
-    "yd": (36 * _INCH, LENGTH),
-    "ml": (Fraction(1, 10**6), VOLUME),
-    "l": (Fraction(1, 1000), VOLUME),
-    "mg": (Fraction(1, 10**6), MASS),
-    "g": (Fraction(1, 1000), MASS),
-    "kg": (Fraction(1), MASS),
-    "t": (Fraction(1000), MASS),
-    "oz": (_POUND / 16, MASS),
-    "lb": (_POUND, MASS),
-    "N": (Fraction(1), FORCE),
-    "daN": (Fraction(10), FORCE),
-    "kN": (Fraction(1000), FORCE),
-    "kgf": (_GRAVITY, FORCE),
-    "ozf": (_POUND / 16 * _GRAVITY, FORCE),
-    "lbf": (_POUND * _GRAVITY, FORCE),
-    "kip": (1000 * _POUND * _GRAVITY, FORCE),
-    "Pa": (Fraction(1), PRESSURE),
-    "kPa": (Fraction(1000), PRESSURE),
-    "MPa": (Fraction(10**6), PRESSURE),
-    "GPa": (Fraction(10**9), PRESSURE),
-    "bar": (Fraction(10**5), PRESSURE),
-    "psi": (_POUND * _GRAVITY / (_INCH * _INCH), PRESSURE),
-    "ksi": (1000 * _POUND * _GRAVITY / (_INCH * _INCH), PRESSURE),
-    "rad": (Fraction(1), ANGLE),
-    "mrad": (Fraction(1, 1000), ANGLE),
-    "deg": (_PI / 180, ANGLE),
-    "arcmin": (_PI / 10800, ANGLE),
-    "ms": (Fraction(1, 1000), TIME),
-    "s": (Fraction(1), TIME),
-    "min": (Fraction(60), TIME),
-    "h": (Fraction(3600), TIME),
-    "day": (Fraction(86400), TIME),
-    "Hz": (Fraction(1), FREQUENCY),
-    "rpm": (_PI / 30, FREQUENCY),
-    "K": (Fraction(1), TEMPERATURE),
-    "degC": (Fraction(1), TEMPERATURE),
-    "degF": (Fraction(5, 9), TEMPERATURE),
-    "J": (Fraction(1), ENERGY),
-    "kJ": (Fraction(1000), ENERGY),
-    "W": (Fraction(1), POWER),
-    "kW": (Fraction(1000), POWER),
-}
-_OFFSETS: Mapping[str, Fraction] = {"degC": _ICE, "degF": _ICE - 32 * Fraction(5, 9)}
-
-UNITS: Mapping[str, Unit] = MappingProxyType(
-    {
-        symbol: Unit(symbol, float(factor), float(_OFFSETS.get(symbol, 0)), dimension)
-        for symbol, (factor, dimension) in _EXACT.items()
-    }
-)
-
-_SUPERSCRIPT = re.compile(r"(?<=[A-Za-z])[²³⁴]")
-_WORD = re.compile(r"([^\s\d/*·⋅^]+)(?:(?:\^|\*\*)(-?[0-9]+)|([2-4]))?")
-_BETWEEN = re.compile(r"\s*(?:(/)|\*|·|⋅)\s*|\s+")
-_PER = re.compile(r"\s*((?:1\s*)?/)?\s*")
 
 
 def plain_superscripts(text: str) -> str:
@@ -158,7 +69,7 @@ def exact_factor(unit: Unit) -> Fraction:
 
 def exact_offset(unit: Unit) -> Fraction:
     """Return what is added after the factor: 273.15 for degC."""
-    return _OFFSETS.get(unit.symbol, Fraction(0))
+    return OFFSETS.get(unit.symbol, Fraction(0))
 
 
 def nearest_unit(word: str, dimension: Dimension | None = None) -> str | None:
@@ -205,10 +116,10 @@ def _reading(text: str) -> tuple[Unit, Fraction]:
         return UNITS["1"], Fraction(1)
     factors = _factors(plain_superscripts(text).rstrip())
     if factors[0][1:] == (1,) and len(factors) == 1:
-        return UNITS[factors[0][0]], _EXACT[factors[0][0]][0]
+        return UNITS[factors[0][0]], EXACT[factors[0][0]][0]
     exact, dimension = Fraction(1), NUMBER
     for symbol, power in factors:
-        factor, kind = _EXACT[symbol]
+        factor, kind = EXACT[symbol]
         exact *= factor**power
         dimension *= kind**power
     return Unit(_symbol(factors), float(exact), 0.0, dimension), exact
@@ -266,7 +177,7 @@ def _check_compound(factors: list[tuple[str, int]], word: re.Match[str], text: s
         why = f"a unit has at most {MOST_FACTORS} factors"
         raise UnknownUnit(text, (0, len(text)), None, why)
     compound = len(factors) > 1 or factors[0][1] != 1 or word.end() < len(text)
-    if word[1] in _OFFSETS and compound:
+    if word[1] in OFFSETS and compound:
         why = "the unit has a zero of its own and cannot be multiplied or divided"
         raise UnknownUnit(word[1], word.span(1), "K", why)
 

@@ -32,6 +32,12 @@ def test_equally_near_words_give_the_same_answer_in_every_order():
     assert len({nearest("bat", order) for order in permutations(["cat", "hat", "rat"])}) == 1
 
 
+def test_words_that_differ_in_case_alone():
+    for order in permutations(["Mm", "mm", "MM"]):
+        assert nearest("mm", order) == "mm"
+        assert nearest("mM", order) == "MM"
+
+
 def test_nothing_known():
     assert nearest("gap", []) is None
 

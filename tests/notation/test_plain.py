@@ -41,6 +41,7 @@ def test_plain(text, printed):
 def test_cut_at_the_limit():
     assert plain("x" * 200) == "x" * 200
     assert plain("x" * 201) == "x" * 199 + "…"
+    assert plain("\r\n" * 10**6, 10) == " " * 6 + "…"
     assert plain("x" * 10**6, 40) == "x" * 39 + "…"
 
 

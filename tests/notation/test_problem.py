@@ -42,6 +42,7 @@ CARETS = [
     ("\tgap: 1,5 mm", 7, 10, "    gap: 1,5 mm", "         ^^^"),
     ("a:\t\t18 mn", 5, 10, "a:        18 mn", "          ^^^^^"),
     ("桜: 18 mn", 4, 9, "桜: 18 mn", "    ^^^^^"),  # UAX 11: a wide character takes two columns
+    ("Ｇ: 18 mn", 4, 9, "Ｇ: 18 mn", "    ^^^^^"),  # and so does a full-width one
     ("e\u0301t: 18 mn", 6, 11, "e\u0301t: 18 mn", "    ^^^^^"),  # a combining mark takes none
     ("\x1b[2J: 18 mn", 7, 12, r"\x1b[2J: 18 mn", "         ^^^^^"),
     ("gap: \x07", 6, 7, r"gap: \x07", "     ^^^^"),
