@@ -58,7 +58,7 @@ def _static(entry: Entry | None) -> str:
         case Choices():
             return f"a list of {listed(entry.options)}, or one of them"
         case Stock():
-            example = f', such as "{entry.example}"' if entry.example else ""
+            example = f", such as {entry.example}" if entry.example else ""
             return f"the name of {article(SUBJECTS[entry.table])}{example}"
         case Flag():
             return "true or false"

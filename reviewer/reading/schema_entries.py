@@ -75,7 +75,7 @@ def _value(row: Row, rows: dict[str, Row]) -> Schema:
         case Choices(options=options):
             return _one_or_more({"enum": list(options)})
         case Stock(example=example):
-            examples = {"examples": [example]} if example else {}
+            examples = {"examples": [example.strip('"')]} if example else {}
             return {"type": ["string", "number"], **examples}
         case Flag(default=default):
             return {"type": "boolean", **_default(default)}

@@ -44,7 +44,7 @@ WHEEL = Kind(
         Row("plate.thickness", "m", "thickness", Measure(above=0.0, at_most=0.1, example="18 mm")),
         Row("plate.diameter", "m", "diameter", Measure(above=0.0)),
         Row("rollers.count", "", "how many rollers", Count(default=8, at_least=3, at_most=24)),
-        Row("rollers.bearing", "", "roller", Stock("bearings", example="6001")),
+        Row("rollers.bearing", "", "roller", Stock("bearings", example='"6001"')),
         Row(
             "rollers.gap",
             "m",
