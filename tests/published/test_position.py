@@ -15,7 +15,6 @@ from reviewer.mechanics.tolerances import (
     worst_case,
 )
 
-INCH = 0.0254
 ISO_273 = "ISO 273, as reprinted"
 DEGREE = math.pi / 180
 
@@ -33,8 +32,6 @@ ROWS = [
     (floating_fastener_tolerance, (3.94e-3, 3.5e-3), 0.44e-3, 1e-9, "ASME Y14.5 app. B", "memory"),
     (fixed_fastener_tolerance, (3.94e-3, 3.5e-3), 0.22e-3, 1e-9, "ASME Y14.5 app. B, as reprinted",
      "print"),
-    (worst_case, (np.array([0.003, 0.001, 0.005, 0.001]) * INCH,), 0.010 * INCH, 1e-9,
-     "Shigley, Ex. 1-3 (9th ed.)", "print"),
     (float_angle, (0.6e-3, 0.6e-3, 60e-3), 1.146 * DEGREE, 1e-5, "geometry, by script: M6 in 6.6",
      "computed"),
     (float_angle, (0.6e-3, 0.0, 60e-3), 0.573 * DEGREE, 1e-5, "geometry, by script: one tapped",
