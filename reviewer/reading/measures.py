@@ -4,11 +4,10 @@ import re
 from collections.abc import Iterable
 from functools import lru_cache
 
-from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place
 from reviewer.notation.quantity import Quantity, QuantityError, read_quantity
-from reviewer.notation.units import Unit
+from reviewer.notation.units import UNITS, Unit, parse_unit
 from reviewer.parts.row import Count, Measure, Row
 from reviewer.reading.context import Context, write
 from reviewer.reading.design import GivenValue
@@ -23,9 +22,13 @@ WHOLE = re.compile(r"0*([1-9][0-9]{0,5})(\.0*|[^0-9.,/eE].*)?", re.DOTALL)
 
 
 @lru_cache(maxsize=4096)
-def quantity_of(text: str, expected: Dimension, lengths: Unit | None) -> Quantity:
-    """Read a quantity, and remember it: designs repeat their measures."""
-    return read_quantity(text, expected=expected, lengths=lengths)
+def quantity_of(text: str, unit: str, lengths: str | None) -> Quantity:
+    """Read a quantity of a unit's dimension, and remember it: designs repeat their measures.
+
+    `lengths` is the symbol of the declared unit. Symbols, because they are quickly looked up.
+    """
+    declared = UNITS[lengths] if lengths else None
+    return read_quantity(text, expected=parse_unit(unit).dimension, lengths=declared)
 
 
 def read_measure(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
@@ -38,10 +41,11 @@ def read_measure(row: Row, scalar: Scalar, context: Context) -> GivenValue | Non
         return _published(row, entry, scalar, context)
     for known, meaning in entry.words:
         if word == known:
-            quantity = quantity_of(meaning, row.dimension, context.lengths)
+            quantity = quantity_of(meaning, row.unit, None)
             return GivenValue(quantity.value, text, scalar.place, quantity)
     try:
-        quantity = quantity_of(text, row.dimension, context.lengths)
+        lengths = context.lengths.symbol if context.lengths else None
+        quantity = quantity_of(text, row.unit, lengths)
     except QuantityError as error:
         _refuse_quantity(row, entry, scalar, error, context)
         return None
@@ -58,7 +62,7 @@ def _published(row: Row, entry: Measure, scalar: Scalar, context: Context) -> Gi
         mend = f"leave {row.path} out: what needs it then stays open, and says so"
         context.refuse(scalar.place, what, UNKNOWN, due_in(row), mend)
         return None
-    least, most = (quantity_of(each, row.dimension, None) for each in entry.unknown)
+    least, most = (quantity_of(each, row.unit, None) for each in entry.unknown)
     middle = (least.value + most.value) / 2
     band = (least.value, most.value)
     quantity = Quantity(middle, row.dimension, least.unit, *band, "uniform", scalar.text)

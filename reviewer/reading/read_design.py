@@ -79,8 +79,11 @@ def _declared(root: Table) -> Unit | None:
     value = root.get(LENGTHS)
     if value is None:
         return None
-    symbol = nearest_unit(value.text, LENGTH) if isinstance(value, Scalar) else None
-    return UNITS[symbol or "mm"]
+    text = value.text if isinstance(value, Scalar) else ""
+    known = UNITS.get(text)
+    if known is not None and known.dimension == LENGTH:
+        return known
+    return UNITS[nearest_unit(text, LENGTH) or "mm"]
 
 
 def _names(root: Table, section: str) -> tuple[str, ...]:

@@ -118,6 +118,7 @@ ReadDesign = Callable[[str | bytes], tuple[Design | None, str]]
 
 
 Refusal = tuple[str, str]
+CATALOGUES = {"test_fields": "fields", "test_read_design": "design"}
 
 
 def refusals(name: str) -> dict[str, Refusal]:
@@ -135,11 +136,9 @@ def refusals(name: str) -> dict[str, Refusal]:
 
 def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     """Give a test that asks for a refusal every one of the catalogue named as its file is."""
-    if "refusal" in metafunc.fixturenames:
-        name = {"test_fields": "fields", "test_read_design": "design"}[
-            metafunc.module.__name__.rpartition(".")[2]
-        ]
-        catalogue = refusals(name)
+    module = metafunc.module.__name__.rpartition(".")[2]
+    if "refusal" in metafunc.fixturenames and module in CATALOGUES:
+        catalogue = refusals(CATALOGUES[module])
         metafunc.parametrize("refusal", catalogue.values(), ids=catalogue.keys())
 
 
