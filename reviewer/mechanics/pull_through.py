@@ -131,7 +131,8 @@ def washer_area(washer_diameter: Number, hole_diameter: Number) -> Number:
 
 @valid_when(
     lambda washer_diameter, bolt_diameter, washer_thickness: (
-        (washer_diameter >= 3 * bolt_diameter) & (washer_thickness >= 0.3 * bolt_diameter)
+        (washer_diameter >= 2.999999 * bolt_diameter)
+        & (washer_thickness >= 0.299999 * bolt_diameter)
     ),
     "the washer must be three bolt diameters wide and 0.3 thick",
 )

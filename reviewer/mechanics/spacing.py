@@ -94,7 +94,7 @@ def nds_bolt_spacing(
 
 
 @valid_when(
-    lambda distance, least: distance >= least,
+    lambda distance, least: distance >= least * (1 - 1e-9),
     "the distance is below the least that the NDS allows, where the joint counts for nothing",
 )
 @defined(positive="distance full least")

@@ -177,7 +177,7 @@ def nds_lag_screw_withdrawal(
 
 @valid_when(
     lambda diameter, penetration: (
-        (diameter >= 0.006) & (diameter <= 0.012) & (penetration >= 6 * diameter)
+        (diameter >= 0.006) & (diameter <= 0.012) & (penetration >= 5.999999 * diameter)
     ),
     "screws of 6 to 12 mm, threaded into the wood for at least six diameters",
 )
