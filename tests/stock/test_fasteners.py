@@ -11,13 +11,10 @@ from hypothesis import strategies as st
 from reviewer.stock.fasteners import (
     LENGTHS,
     Fastener,
-    bolt_strength,
-    bolt_strengths,
     next_length,
     read_fastener,
     threads,
 )
-from reviewer.stock.screws import wood_screws
 from reviewer.stock.table import StockError, UnknownStock
 
 
@@ -138,53 +135,6 @@ def test_metric_sizes_grow_with_the_thread(row):
 
 
 @pytest.mark.parametrize(
-    ("name", "diameter", "proof", "yields", "tensile", "source"),
-    [
-        ("4.6", 8, 225, 240, 400, "ISO 898-1, as reprinted"),
-        ("8.8", 16, 580, 640, 800, "ISO 898-1 Table 3: proof from memory, the rest as reprinted"),
-        ("8.8", 20, 600, 660, 830, "ISO 898-1, as reprinted"),
-        ("10.9", 8, 830, 940, 1040, "ISO 898-1, as reprinted"),
-        ("12.9", 8, 970, 1100, 1220, "ISO 898-1, as reprinted"),
-        ("5.8", 8, 380, 420, 520, "ISO 898-1 Table 3, from memory"),
-        ("a2-70", 8, 405, 450, 700, "ISO 3506-1, from memory; proof 0.9 of yield"),
-    ],
-)
-def test_property_classes(name, diameter, proof, yields, tensile, source):
-    row = bolt_strength(name, diameter / 1e3)
-    expected = (proof * 1e6, yields * 1e6, tensile * 1e6)
-    assert (row.proof, row.yield_strength, row.tensile_strength) == pytest.approx(expected)
-
-
-@pytest.mark.parametrize(
-    ("grade", "proof", "yields", "tensile", "source"),
-    [
-        ("grade 2", 55, 57, 74, "SAE J429 as in Shigley Table 8-9, from memory"),
-        ("grade 5", 85, 92, 120, "SAE J429 as in Shigley Table 8-9, from memory"),
-        ("grade 8", 120, 130, 150, "SAE J429 as in Shigley Table 8-9, from memory"),
-    ],
-)
-def test_inch_grades(grade, proof, yields, tensile, source):
-    row = bolt_strength(grade, 0.0127)
-    psi = 6.894757e6
-    expected = (proof * psi, yields * psi, tensile * psi)
-    assert (row.proof, row.yield_strength, row.tensile_strength) == pytest.approx(
-        expected, rel=0.001
-    )
-
-
-def test_the_designation_says_the_strength():
-    """ISO 898-1: the first figure is a hundredth of Rm, the second ten times the yield ratio."""
-    for row in bolt_strengths():
-        assert row.proof < row.yield_strength < row.tensile_strength
-        first, point, second = row.property_class.partition(".")
-        if point:
-            nominal = float(first) * 100
-            assert nominal <= row.tensile_strength / 1e6 <= 1.06 * nominal
-            yields = nominal * float(second) / 10
-            assert yields <= row.yield_strength / 1e6 <= 1.07 * yields
-
-
-@pytest.mark.parametrize(
     ("text", "name", "length", "strength"),
     [
         ("M8", "M8", None, ""),
@@ -266,33 +216,6 @@ def test_error_of_a_thread_that_is_not_in_the_table():
 def test_the_next_length_sold():
     assert [next_length(each / 1e3) for each in (1, 40, 40.2, 300)] == [0.005, 0.04, 0.045, 0.3]
     assert math.isnan(next_length(0.301))
-
-
-@pytest.mark.parametrize(
-    ("name", "diameter", "root", "source"),
-    [
-        ("#8 wood screw", 0.164, 0.131, "NDS Appendix L3, from memory"),
-        ("#10 wood screw", 0.190, 0.152, "NDS Appendix L3, from memory"),
-        ("1/4 lag", 0.250, 0.173, "NDS Appendix L2, from memory"),
-        ("1/2 lag", 0.500, 0.371, "NDS Appendix L2, from memory"),
-    ],
-)
-def test_wood_screws(name, diameter, root, source):
-    row = wood_screws().find(name)
-    assert row.diameter / 0.0254 == pytest.approx(diameter, abs=1e-3)
-    assert row.root_diameter / 0.0254 == pytest.approx(root, abs=1e-3)
-
-
-def test_the_tip_of_a_half_inch_lag_screw():
-    """AWC example E2.3, as transcribed: 4 in less 1.5 in of side piece and the tip is 2.1875 in."""
-    tip = wood_screws().find("1/2 in lag screw").tip / 0.0254
-    assert 4 - 1.5 - tip == pytest.approx(2.1875, abs=5e-5)
-
-
-def test_wood_screws_are_sound():
-    for row in wood_screws():
-        assert 0.5 < row.root_diameter / row.diameter < 0.85, row.name
-        assert row.head_diameter > 1.4 * row.diameter, row.name
 
 
 @given(st.text(max_size=60))
