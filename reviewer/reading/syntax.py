@@ -96,9 +96,12 @@ def _second_colon(stop: Stop) -> Problem:
 
 
 def _no_colon(stop: Stop) -> Problem:
-    said = ("a line that is neither key nor list entry", shown(stop.begun), "`key: value`")
+    said = ("a line that is neither key nor list entry", shown(stop.begun))
+    expected = "`key: value`"
     mend = "write a colon and a space after the key, or indent a text that goes on from above"
-    return stop.where_begun((*said, mend), len(stop.begun.rstrip()))
+    if stop.begun.startswith("-"):
+        expected, mend = "`- value`", "write a space after the dash"
+    return stop.where_begun((*said, expected, mend), len(stop.begun.rstrip()))
 
 
 def _cannot_begin(stop: Stop) -> Problem:
@@ -162,6 +165,8 @@ def _flow(stop: Stop) -> Problem:
     if stop.rest[0] == ",":
         said = ("a comma with nothing before it", stop.found, "a value between two commas")
         return stop.here((*said, "take one comma out"))
+    if stop.rest[0] == ":" and stop.before.rstrip(" \t")[-1:] in ("{", "[", ","):
+        return stop.here(with_found(words.NO_KEY, stop.rest))
     opened = f"the {bracket} of line {place.line}, column {place.column}"
     said = (f"{opened} is not closed before this", stop.found, f"a comma or {closing}")
     mend = f"write {closing} where it ends, or a comma between two entries"

@@ -12,7 +12,7 @@ LONGEST_MEND = 80  # of a line that a message writes out as it should be
 
 def shown(text: str, limit: int = 40) -> str:
     """Cut a piece of the file short enough for a message."""
-    return plain(text.strip(" \t"), limit)
+    return plain(text.strip(), limit)
 
 
 EMPTY: Words = (
@@ -82,7 +82,7 @@ LONG_KEY: Words = (
     "write `key: value` on one line",
 )
 ESCAPED_CONTROL: Words = (
-    "an escape that is a control character",
+    "an escape of a character that text cannot hold",
     "",
     r"printable characters, \n and \t",
     "take the escape out",
