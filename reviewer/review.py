@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from reviewer.deriving.cases import Cases, cases_of
@@ -9,6 +10,7 @@ from reviewer.deriving.evaluate import Values, evaluate
 from reviewer.deriving.inputs import given_values
 from reviewer.deriving.plan import build_plan
 from reviewer.judging.builtin import builtin_packs
+from reviewer.judging.concession import with_concessions
 from reviewer.judging.finding import Finding
 from reviewer.judging.judge import judge
 from reviewer.judging.pack import Pack, in_order
@@ -44,24 +46,32 @@ class Review:
         return self.derived.design if self.derived else None
 
 
-def review(path_or_text: Path | str, packs: Sequence[Pack] | None = None) -> Review:
+def review(
+    path_or_text: Path | str, packs: Sequence[Pack] | None = None, on: date | None = None
+) -> Review:
     """Review a design file, or a design given as text (a string with a line break in it).
 
     `packs` are the packs of rules to judge by, those that come with the project where none are
-    given. Problems of the file or of a pack are in the result, not raised.
+    given; `on` is the day on which concessions must still hold, today where none is given.
+    Problems of the file or of a pack are in the result, not raised.
     """
     if isinstance(path_or_text, str) and "\n" in path_or_text:
-        return review_source(path_or_text, "design.yaml", packs)
+        return review_source(path_or_text, "design.yaml", packs, on)
     path = Path(path_or_text)
     try:
         with path.open("rb") as file:
             source = file.read(MOST_BYTES + 1)
     except OSError as error:
         return Review(str(path), (unreadable(str(path), error),))
-    return review_source(source, str(path), packs)
+    return review_source(source, str(path), packs, on)
 
 
-def review_source(source: bytes | str, path: str, packs: Sequence[Pack] | None = None) -> Review:
+def review_source(
+    source: bytes | str,
+    path: str,
+    packs: Sequence[Pack] | None = None,
+    on: date | None = None,
+) -> Review:
     """Review a design that has been fetched already; `path` is what places call it."""
     packs = builtin_packs() if packs is None else packs
     rules, misfits = in_order(packs)
@@ -73,7 +83,8 @@ def review_source(source: bytes | str, path: str, packs: Sequence[Pack] | None =
         return Review(path, problems)
     derived = derive(design)
     findings = judge(design, derived.values, derived.cases, rules)
-    return Review(path, problems, findings, derived)
+    conceded = with_concessions(findings, design, on or date.today())
+    return Review(path, problems, conceded, derived)
 
 
 def derive(design: Design) -> Derived:

@@ -68,7 +68,7 @@ class Bound:
         value = self.values.values[slot]
         return value.name if isinstance(value, Choice) else value
 
-    def unknown_slots(self, names: tuple[str, ...]) -> list[int]:
+    def all_slots(self, names: tuple[str, ...]) -> list[int]:
         """The slots behind some names, for finding out which are unknown."""
         return [slot for name in names for slot in self.slots(name) if slot is not None]
 

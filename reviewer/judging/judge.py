@@ -63,7 +63,7 @@ def judge_one(rule: Rule, bound: Bound) -> Judged:
         if sure.all():
             return Judged("not applicable", 0, None)
         case = int(np.flatnonzero(~sure)[0])
-        return Judged("open", case, None, tuple(bound.unknown_slots(rule.when.names)))
+        return Judged("open", case, None, tuple(bound.all_slots(rule.when.names)))
     if rule.require is None:
         return Judged("review", int(np.flatnonzero(applies)[0]), None)
     outcome = _spread(rule.require.judge(bound.lookup), len(applies))
@@ -73,7 +73,7 @@ def judge_one(rule: Rule, bound: Bound) -> Judged:
     unknown = applies & ~outcome.known
     if unknown.any():
         case = int(np.flatnonzero(unknown)[0])
-        return Judged("open", case, outcome, tuple(bound.unknown_slots(rule.require.names)))
+        return Judged("open", case, outcome, tuple(bound.all_slots(rule.require.names)))
     return Judged("pass", _governing(outcome.utilisation, applies), outcome)
 
 

@@ -57,6 +57,7 @@ class Rule:
     source: str
     proof: Proof
     place: Place
+    requires: str = ""
 
     @property
     def names(self) -> tuple[str, ...]:

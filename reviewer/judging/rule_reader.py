@@ -115,6 +115,7 @@ class RuleReader:
             source=self.text(table, "source"),
             proof=proof,
             place=rule_place,
+            requires=self.text(table, "require"),
         )
 
     def text(self, table: Table, key: str) -> str:

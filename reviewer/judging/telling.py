@@ -91,6 +91,8 @@ class Teller:
             source=rule.source,
             change=change,
             numbers=self._numbers(rule, bound, judged),
+            slots=tuple(dict.fromkeys(bound.all_slots(rule.names))),
+            requires=rule.requires,
             open_because=open_because,
         )
 
@@ -99,7 +101,7 @@ class Teller:
         outcome = judged.outcome
         if outcome is None or rule.require is None or judged.verdict not in ("pass", "fail"):
             return None, None
-        dimension = rule.require.dimensions[int(outcome.which[judged.case])]
+        dimension = rule.require.terms[int(outcome.which[judged.case])].dimension
         if dimension is None:
             return None, None
         unit = unit_for(dimension, self.units)

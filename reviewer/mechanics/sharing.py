@@ -30,7 +30,7 @@ def member_of_ring(total: Resultant, count: int, radius: Any) -> Member:
     The body is rigid and the supports push one way; the worst direction is searched where a load
     comes from all round. NaN where the body tips off them.
     """
-    x, y = circle(count, np.asarray(radius)[..., None], np.zeros((1, 1, 1)))
+    x, y = circle(count, radius)
     found = worst_direction(
         Supports(x, y, ANY_STIFFNESS),
         total.force,

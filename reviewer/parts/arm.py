@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from reviewer.mechanics.bending import bending_stress, tested_bending_stiffness
+from reviewer.mechanics.bending import bending_stress, bending_stiffness_from_test
 from reviewer.mechanics.cantilevers import cantilever_couple_deflection, cantilever_deflection
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.weight import weight
@@ -41,7 +41,7 @@ def bending_stiffness(
     E I, or F a^3 / (3 sag) of the test.
     """
     if force is not None and at is not None and sag is not None:
-        return tested_bending_stiffness(force, at, sag)
+        return bending_stiffness_from_test(force, at, sag)
     if modulus is None or second_moment is None:
         return np.nan
     return modulus * second_moment

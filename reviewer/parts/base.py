@@ -30,7 +30,7 @@ def feet_of(
 ) -> Supports | None:
     """Where the feet stand: around a circle, or at the corners of a rectangle."""
     if count is not None and diameter is not None:
-        x, y = circle(count, diameter[..., None] / 2, start[..., None])
+        x, y = circle(count, diameter / 2, start)
         return Supports(x, y, FOOT_STIFFNESS)
     if length is None or width is None:
         return None

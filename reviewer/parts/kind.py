@@ -7,7 +7,7 @@ from functools import cached_property
 from reviewer.parts.row import Row
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Kind:
     """A named kind of part with its fields and quantities.
 

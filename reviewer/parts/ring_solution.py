@@ -105,7 +105,7 @@ def ring_supports(carry: Rollers, hold: Rollers | None) -> tuple[Supports, list[
     groups = [carry] if hold is None else [carry, hold]
     columns: list[list[Any]] = [[], [], [], [], []]
     for sign, group in zip((1.0, -1.0), groups, strict=False):
-        x, y = circle(group.count, _last(group.diameter) / 2, _last(group.start))
+        x, y = circle(group.count, group.diameter / 2, group.start)
         parts = (x, y, _last(group.stiffness), sign, _last(group.gap))
         for column, part in zip(columns, parts, strict=True):
             column.append(_spread(part, group.count))

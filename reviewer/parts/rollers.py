@@ -2,11 +2,16 @@
 
 import numpy as np
 
+from reviewer.mechanics.bolt_limits import bolt_bending_stress
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.rollers import roller_static_capacity
-from reviewer.parts.from_stock import of_bearing
-from reviewer.parts.row import Count, Measure, Row, Stock
+from reviewer.parts.from_stock import YIELD_MARGIN, of_bearing
+from reviewer.parts.row import Choice, Count, Measure, Row, Stock
+from reviewer.stock.bearings import Bearing
+from reviewer.stock.fasteners import Fastener, bolt_strength
+from reviewer.stock.table import StockError
 
+WASHER = 2e-3  # m, common practice
 SETTLED_STIFFNESS = "2 kN/mm"  # per roller on a wooden track, until it can be derived
 
 
@@ -56,6 +61,38 @@ def inner_reach(circle: Number, width: Number) -> Number:
     D/2 - B/2.
     """
     return circle / 2 - width / 2
+
+
+def bolt_diameter(bearing: Bearing, bolt: Fastener | None) -> float:
+    """Diameter of the bolt that bends: the root of its thread, or a plain shank in the bore.
+
+    ISO 68-1 for the root; geometry.
+    """
+    return bearing.bore if bolt is None else bolt.thread.root_diameter
+
+
+def overhang_of(width: Number) -> Number:
+    """Length of bolt that bends: half of the bearing and a washer.
+
+    Common practice: a washer of 2 mm between bracket and inner ring.
+    """
+    return width / 2 + WASHER
+
+
+def bolt_capacity(diameter: Number, overhang: Number, property_class: str) -> Number:
+    """Roller load at which the roller's bolt bends to two thirds of its yield strength.
+
+    Gere and Goodno, Mechanics of Materials (2009), 5.5; the margin of 1.5 is common practice.
+
+    Notes
+    -----
+    R_p / 1.5 pi d^3 / (32 a).
+    """
+    try:
+        strength = bolt_strength(property_class, float(np.ravel(diameter)[0])).yield_strength
+    except StockError:  # no such class at this size
+        return np.nan
+    return strength / YIELD_MARGIN / bolt_bending_stress(1.0, overhang, diameter)
 
 
 def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
@@ -130,6 +167,45 @@ def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
             "radial load that the bearing carries as a roller",
             formula=roller_static_capacity,
             needs={"rating": f"{group}.static_rating", "ball_count": f"{group}.balls"},
+        ),
+        Row(
+            f"{group}.bolt",
+            "",
+            f"bolt on which each of {what} runs; without one, a plain shank that fills the bore",
+            Stock("fasteners", example="M10x40"),
+        ),
+        Row(
+            f"{group}.bolt_class",
+            "",
+            "property class of those bolts",
+            Choice(("4.6", "5.8", "8.8", "10.9", "12.9", "A2-70"), default="8.8"),
+        ),
+        Row(
+            f"{group}.bolt_diameter",
+            "m",
+            "diameter of the bolt where it bends",
+            formula=bolt_diameter,
+            needs={**bearing, "bolt": f"{group}.bolt?"},
+        ),
+        Row(
+            f"{group}.overhang",
+            "m",
+            "from the face that holds the bolt to the middle of the bearing",
+            Measure(above=0.0, example="6 mm"),
+            formula=overhang_of,
+            needs={"width": f"{group}.width"},
+        ),
+        Row(
+            f"{group}.bolt_capacity",
+            "N",
+            "roller load that its bolt carries in bending",
+            formula=bolt_capacity,
+            needs={
+                "diameter": f"{group}.bolt_diameter",
+                "overhang": f"{group}.overhang",
+                "property_class": f"{group}.bolt_class",
+            },
+            because="has no such property class at this size",
         ),
         Row(
             f"{group}.spacing",

@@ -1,0 +1,222 @@
+"""The chain of numbers behind a quantity or a finding, back to the values that the file gives."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from reviewer.deriving.evaluate import Values
+from reviewer.deriving.plan import DESIGN, MISSING, Node
+from reviewer.deriving.unknown import is_unknown, why_open
+from reviewer.judging.finding import Finding
+from reviewer.notation.dimension import Dimension
+from reviewer.notation.nearest import nearest
+from reviewer.notation.preferred import preferred_units
+from reviewer.notation.show import unit_for
+from reviewer.notation.units import Unit, parse_unit
+from reviewer.reading.design import Design
+from reviewer.review import Derived, Review
+from reviewer.stock.table import Choice
+
+NEARLY = 1e-9
+
+
+class NoSuchQuantity(LookupError):
+    """A name that is neither a quantity nor a rule of the design, with the nearest one."""
+
+    def __init__(self, name: str, near: str | None) -> None:
+        """Keep the name that was asked for and the nearest known one."""
+        super().__init__(name)
+        self.name = name
+        self.near = near
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One number of a chain: where it comes from, and what it was computed from.
+
+    `value` is in SI with the `unit` to show it in; a word where there is no unit; None where it is
+    unknown. `line` is that of a given value. `again` marks a step that is listed further up.
+    """
+
+    name: str
+    says: str
+    value: float | str | bool | None
+    unit: Unit | None
+    formula: str
+    source: str
+    line: int | None
+    case: str | None
+    inputs: tuple["Step", ...]
+    again: bool = False
+    open_because: tuple[str, ...] = ()
+
+
+def trace(review: Review, name: str) -> Step:
+    """The chain behind PART.QUANTITY or PART.RULE.
+
+    Raises NoSuchQuantity for a name that the design does not have. The review must have a design.
+    """
+    assert review.derived is not None
+    tracer = _Tracer(review.derived)
+    for finding in review.findings:
+        if name in (finding.name, finding.rule) and not _is_quantity(review.derived, name):
+            return tracer.of_finding(finding)
+    part, _, path = name.partition(".")
+    slot = review.derived.values.plan.slot(part, path)
+    if slot is None or not _is_shown(review.derived.values.plan.nodes[slot]):
+        raise NoSuchQuantity(name, nearest(name, _known(review)))
+    case = governing_case(review.derived.values, slot)
+    return tracer.step(slot, case, set(), top=True)
+
+
+def _is_quantity(derived: Derived, name: str) -> bool:
+    part, _, path = name.partition(".")
+    return derived.values.plan.slot(part, path) is not None
+
+
+def _known(review: Review) -> list[str]:
+    assert review.derived is not None
+    nodes = [node.name for node in review.derived.values.plan.nodes if _is_shown(node)]
+    return nodes + [finding.name for finding in review.findings]
+
+
+def governing_case(values: Values, slot: int) -> int:
+    """The case in which a quantity has the value that matters; the first of those that tie."""
+    node = values.plan.nodes[slot]
+    if not node.row.is_number:
+        return 0
+    known = [
+        (values.at(slot, case), case)
+        for case in range(values.cases)
+        if not is_unknown(values.at(slot, case))
+    ]
+    if len(known) < values.cases:  # an unknown case is the one to ask about
+        return next(case for case in range(values.cases) if is_unknown(values.at(slot, case)))
+    sign = 1.0 if node.row.governs == "largest" else -1.0
+    best = max(sign * value for value, _ in known)
+    return next(case for value, case in known if sign * value >= best - NEARLY * abs(best))
+
+
+def _is_shown(node: Node) -> bool:
+    """Whether a node is a number or a word, and not an object of the program's own."""
+    return node.row.unit != "" or node.row.given is not None
+
+
+class _Tracer:
+    """Walks back through the plan of one design."""
+
+    def __init__(self, derived: Derived) -> None:
+        self.values = derived.values
+        self.cases = derived.cases
+        self.design = derived.design
+        self.units = preferred_units(derived.design.units)
+
+    def of_finding(self, finding: Finding) -> Step:
+        """The chain of a finding: the quantities of its rule in the case that governs."""
+        case = self.cases.names.index(finding.case) if finding.case in self.cases.names else 0
+        seen: set[int] = set()
+        inputs = tuple(self.step(slot, case, seen) for slot in finding.slots)
+        known = not is_unknown(finding.utilisation)
+        return Step(
+            name=finding.name,
+            says=finding.message,
+            value=finding.utilisation if known else None,
+            unit=parse_unit("1"),
+            formula=f"{finding.verdict}: {finding.requires}"
+            if finding.requires
+            else finding.verdict,
+            source=finding.source,
+            line=None,
+            case=finding.case,
+            inputs=inputs,
+            open_because=finding.open_because,
+        )
+
+    def step(self, slot: int, case: int, seen: set[int], *, top: bool = False) -> Step:
+        """One quantity and what is behind it; what was listed before is only named."""
+        node = self.values.plan.nodes[slot]
+        again = slot in seen
+        seen.add(slot)
+        formula, source = _words_of(self._computing(node))
+        unknown = is_unknown(self.values.at(slot, case))
+        causes = why_open(self.values, [slot], case) if unknown and top else ()
+        return Step(
+            name=node.name,
+            says=node.row.says,
+            value=self._value(slot, case),
+            unit=self._unit(node),
+            formula="" if node.given or again else formula,
+            source="" if node.given or again else source,
+            line=self._line(node),
+            case=self.cases.names[case] if top and node.row.is_number else None,
+            inputs=() if again else tuple(self._inputs(node, case, seen)),
+            again=again and not node.given,
+            open_because=tuple(f"{cause.name} {cause.reason}" for cause in causes),
+        )
+
+    def _inputs(self, node: Node, case: int, seen: set[int]) -> Iterator[Step]:
+        """The steps below a node; objects of the program's own are passed over."""
+        for slot in dict.fromkeys(self._slots_below(node)):
+            source = self.values.plan.nodes[slot]
+            is_default = not source.given and source.formula is None
+            if is_default and is_unknown(self.values.at(slot, case)):
+                continue
+            yield self.step(slot, case, seen)
+
+    def _slots_below(self, node: Node) -> Iterator[int]:
+        for _, slot in node.inputs:
+            if slot == MISSING:
+                continue
+            source = self.values.plan.nodes[slot]
+            if _is_shown(source):
+                yield slot
+            elif source.part != DESIGN:
+                yield from self._slots_below(source)
+
+    def _computing(self, node: Node) -> Any:
+        """The formula behind a node: of a part of a solution, the one that solved it."""
+        while node.row.take is not None and node.inputs and node.inputs[0][1] != MISSING:
+            node = self.values.plan.nodes[node.inputs[0][1]]
+        return node.formula
+
+    def _value(self, slot: int, case: int) -> float | str | bool | None:
+        value = self.values.at(slot, case)
+        if is_unknown(value):
+            return None
+        if isinstance(value, Choice):
+            return str(getattr(value, "name", value))
+        if isinstance(value, float | bool | str):
+            return value
+        return ", ".join(value) if isinstance(value, tuple) else str(value)
+
+    def _unit(self, node: Node) -> Unit | None:
+        if not node.row.is_number:
+            return None
+        dimension: Dimension = node.row.dimension
+        return parse_unit("1") if node.row.unit == "1" else unit_for(dimension, self.units)
+
+    def _line(self, node: Node) -> int | None:
+        owner = owner_of(self.design, node.part)
+        given = owner.given.get(node.row.path) if owner else None
+        return given.place.line if given else None
+
+
+def owner_of(design: Design, name: str) -> Any:
+    """The part, load or design of a name."""
+    if name == DESIGN:
+        return design.facts
+    return design.parts.get(name) or design.loads.get(name)
+
+
+def _words_of(formula: Any) -> tuple[str, str]:
+    """A formula in words and its source, out of its docstring."""
+    text = (getattr(formula, "__doc__", None) or "").strip()
+    paragraphs = [" ".join(part.split()) for part in re.split(r"\n\s*\n", text)]
+    if not text or text.startswith("lambda"):
+        return "", ""
+    notes = re.search(r"Notes\n\s*-----\n\s*(.*?)(?:\n\s*\n|\Z)", text, re.DOTALL)
+    said = " ".join(notes.group(1).split()) if notes else paragraphs[0]
+    source = paragraphs[1] if len(paragraphs) > 1 else ""
+    headings = ("Parameters", "Notes", ">>>", "Returns")
+    return said, "" if source.startswith(headings) else source
