@@ -54,7 +54,17 @@ def middle_moment(angle, ratio):
     return arc_uniform(1.0, 1.0, angle, 1.0, 1 / ratio).middle_moment
 
 
+@wraps(arc_middle_load)
+def sink(angle, ratio):
+    """Deflection under a force at the middle over P R^3/EI."""
+    return arc_middle_load(1.0, 1.0, radians(angle), 1.0, 1 / ratio).deflection
+
+
 ROWS = [
+    *[
+        (sink, (angle, ratio), force[0], 2e-4, "fixed arc, a frame program", "computed")
+        for angle, ratio, force, _ in ARCS
+    ],
     *[
         (middle_moment, (angle, ratio), bergman(angle, ratio), 1e-7, "Bergman (1937)", "print")
         for angle in (0.5, 1.0, 2.0, 3.0, 5.0)

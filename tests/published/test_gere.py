@@ -38,6 +38,8 @@ from reviewer.mechanics.fixed_beams import (
     fixed_beam_uniform_deflection,
     fixed_beam_uniform_end_moment,
 )
+from reviewer.mechanics.layers import glued_layers_stiffness, loose_layers_stiffness
+from reviewer.mechanics.plywood import punching_stress
 from reviewer.mechanics.sections import pipe_section, rectangle_section, round_section
 from reviewer.mechanics.shafts import (
     lever_end_deflection,
@@ -110,6 +112,10 @@ ROWS = [
     (bending_stiffness_from_test, (3.0, 2.0, 1.0), 8.0, 1e-12, "table G-1 case 4, PL^3/3EI",
      "memory"),
     (misalignment_force, (1.0, 1.0, 1.0, 8.0), 48.0, 1e-12, "table G-2 case 4, 48EI/L^3", "memory"),
+    (punching_stress, (28000 * LB, 0.75 * IN, 0.25 * IN), 47500 * PSI, 1e-3,
+     "example 1-6, punch in a steel plate", "memory, recomputed"),
+    (loose_layers_stiffness, (1.0, 1.0, 2.0, 3.0), 2.0, 1e-12, "5.5, n b t^3/12", "memory"),
+    (glued_layers_stiffness, (1.0, 1.0, 2.0, 3.0), 18.0, 1e-12, "5.5, b (n t)^3/12", "memory"),
     (of(round_section, "second_moment"), (2.0,), pi / 4, 1e-12, "appendix D, circle", "memory"),
     (of(rectangle_section, "second_moment"), (2.0, 3.0), 4.5, 1e-12, "appendix D, bh^3/12",
      "memory"),
