@@ -11,8 +11,15 @@ import pytest
 
 import reviewer.mechanics
 
-# What makes a formula rather than being one.
-NOT_FORMULAS = {"formula", "domain"}
+# What makes a formula rather than being one; the inside of the supports solver, which hands on
+# state and not quantities; and the resultants that the load path hands down.
+NOT_FORMULAS = {
+    "domain",
+    "formula",
+    *("direction_grid", "direction_search", "flexible_body", "line_search", "one_way_springs"),
+    *("settling", "support_cone", "support_layout", "turning_load", "worst_of"),
+    *("placing", "resultant", "sharing"),
+}
 
 SYMBOL = r"(m|N|Pa|kg|s|K|rad)(\^\d+)?"
 UNIT = re.compile(rf"1|(1|{SYMBOL}( {SYMBOL})*)(/{SYMBOL}(/{SYMBOL})*)?")
@@ -48,7 +55,7 @@ def entries(function, heading):
 
 
 def test_there_are_formulas():
-    assert len(ALL) > 20
+    assert len(ALL) > 100
 
 
 @pytest.mark.parametrize("function", ALL)
