@@ -64,7 +64,8 @@ def nds_bearing_across(specific_gravity: Number, diameter: Number) -> Number:
     >>> round(nds_bearing_across(0.50, 0.0127) / 6894.757293168)
     3158
     """
-    return 6100 * _PSI * specific_gravity**1.45 / np.sqrt(diameter / _INCH)
+    strength: Number = 6100 * _PSI * np.power(specific_gravity, 1.45) / np.sqrt(diameter / _INCH)
+    return strength
 
 
 @valid_when(
@@ -91,7 +92,8 @@ def nds_small_bearing(specific_gravity: Number) -> Number:
     >>> round(nds_small_bearing(0.50) / 6894.757293168)
     4637
     """
-    return 16600 * _PSI * specific_gravity**1.84
+    strength: Number = 16600 * _PSI * np.power(specific_gravity, 1.84)
+    return strength
 
 
 @valid_when(lambda diameter: diameter <= 0.030, "the diameter must be at most 30 mm")
@@ -150,7 +152,8 @@ def en_nail_embedment(density: Number, diameter: Number) -> Number:
     >>> round(en_nail_embedment(350.0, 0.0031) / 1e6, 3)
     20.44
     """
-    return 0.082 * density * (diameter / _MM) ** -0.3 * _MPA
+    strength: Number = 0.082 * density * np.power(diameter / _MM, -0.3) * _MPA
+    return strength
 
 
 @valid_when(lambda diameter: diameter <= 0.030, "the diameter must be at most 30 mm")
@@ -202,7 +205,8 @@ def en_plywood_nail_embedment(density: Number, diameter: Number) -> Number:
     >>> round(en_plywood_nail_embedment(630.0, 0.003) / 1e6, 2)
     49.84
     """
-    return 0.11 * density * (diameter / _MM) ** -0.3 * _MPA
+    strength: Number = 0.11 * density * np.power(diameter / _MM, -0.3) * _MPA
+    return strength
 
 
 @valid_when(lambda diameter: diameter <= 0.030, "the diameter must be at most 30 mm")
@@ -228,4 +232,5 @@ def en_yield_moment(tensile_strength: Number, diameter: Number) -> Number:
     >>> round(en_yield_moment(400e6, 0.012) * 1e3)
     76745
     """
-    return 0.3 * tensile_strength / _MPA * (diameter / _MM) ** 2.6 * _MM
+    moment: Number = 0.3 * tensile_strength / _MPA * np.power(diameter / _MM, 2.6) * _MM
+    return moment

@@ -1,5 +1,7 @@
 """How far a joint in wood gives before it is loaded in earnest: slip of its fasteners."""
 
+import numpy as np
+
 from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number
 
@@ -28,7 +30,8 @@ def en_bolt_slip_modulus(density: Number, diameter: Number) -> Number:
     >>> round(en_bolt_slip_modulus(420.0, 0.012) / 1e3)
     4491
     """
-    return density**1.5 * (diameter / _MM) / 23 / _MM
+    slip_modulus: Number = np.power(density, 1.5) * (diameter / _MM) / 23 / _MM
+    return slip_modulus
 
 
 @defined(positive="density diameter")
@@ -53,4 +56,5 @@ def en_nail_slip_modulus(density: Number, diameter: Number) -> Number:
     >>> round(en_nail_slip_modulus(420.0, 0.0031) / 1e3)
     709
     """
-    return density**1.5 * (diameter / _MM) ** 0.8 / 30 / _MM
+    slip_modulus: Number = np.power(density, 1.5) * np.power(diameter / _MM, 0.8) / 30 / _MM
+    return slip_modulus

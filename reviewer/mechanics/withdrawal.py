@@ -33,7 +33,8 @@ def nail_withdrawal(specific_gravity: Number, diameter: Number, penetration: Num
     >>> round(nail_withdrawal(0.48, 0.00333, 0.0381))
     1096
     """
-    return 54.12e6 * specific_gravity**2.5 * diameter * penetration
+    force: Number = 54.12e6 * np.power(specific_gravity, 2.5) * diameter * penetration
+    return force
 
 
 @defined(positive="specific_gravity diameter penetration")
@@ -87,7 +88,10 @@ def lag_screw_withdrawal(specific_gravity: Number, diameter: Number, penetration
     >>> round(lag_screw_withdrawal(0.48, 0.009525, 0.0508))
     11486
     """
-    return 125.4 * specific_gravity**1.5 * (diameter / _MM) ** 0.75 * penetration / _MM
+    force: Number = (
+        125.4 * np.power(specific_gravity, 1.5) * np.power(diameter / _MM, 0.75) * penetration / _MM
+    )
+    return force
 
 
 @defined(positive="specific_gravity diameter penetration")
@@ -113,7 +117,7 @@ def nds_nail_withdrawal(specific_gravity: Number, diameter: Number, penetration:
     >>> round(nds_nail_withdrawal(0.42, 0.131 * 0.0254, 2.395 * 0.0254) / 4.4482216, 1)
     49.5
     """
-    per_length = 1380 * specific_gravity**2.5 * diameter / _INCH
+    per_length = 1380 * np.power(specific_gravity, 2.5) * diameter / _INCH
     return per_length * penetration * _POUND_PER_INCH
 
 
@@ -171,7 +175,7 @@ def nds_lag_screw_withdrawal(
     >>> round(nds_lag_screw_withdrawal(0.55, 0.0127, 2.1875 * 0.0254) / 4.4482216)
     955
     """
-    per_length = 1800 * specific_gravity**1.5 * (diameter / _INCH) ** 0.75
+    per_length = 1800 * np.power(specific_gravity, 1.5) * np.power(diameter / _INCH, 0.75)
     return per_length * penetration * _POUND_PER_INCH
 
 
@@ -205,6 +209,6 @@ def en_screw_withdrawal(density: Number, diameter: Number, penetration: Number) 
     6355
     """
     d, depth = diameter / _MM, penetration / _MM
-    strength = 0.52 * d**-0.5 * depth**-0.1 * density**0.8
+    strength = 0.52 * np.power(d, -0.5) * np.power(depth, -0.1) * np.power(density, 0.8)
     force: Number = strength * d * depth * np.minimum(d / 8, 1)
     return force
