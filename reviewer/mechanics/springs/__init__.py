@@ -1,0 +1,1 @@
+"""The solver behind supports: columns of one-way springs, and how they are settled."""
