@@ -1,0 +1,102 @@
+"""The flexible disc on springs against finite elements (scikit-fem, Morley triangles)."""
+
+import numpy as np
+import pytest
+
+from reviewer.mechanics.disc import disc_deflection, disc_uniform_deflection
+
+skfem = pytest.importorskip("skfem")
+
+from skfem.helpers import dd, ddot, eye, trace  # noqa: E402  (behind importorskip)
+
+POISSON = 0.3
+
+
+def mesh(hole, rings, around):
+    """Triangles of a disc or an annulus of radius 1, its nodes on circles."""
+    first = 0 if hole else 1
+    radii = np.linspace(hole, 1.0, rings + 1)[first:]
+    turns = 2 * np.pi * np.arange(around) / around
+    nodes = [(r * np.cos(t), r * np.sin(t)) for r in radii for t in turns]
+    triangles = []
+    for k in range(len(radii) - 1):
+        for i in range(around):
+            a, b = k * around + i, k * around + (i + 1) % around
+            triangles += [(a, b, a + around), (b, b + around, a + around)]
+    if not hole:
+        nodes.append((0.0, 0.0))
+        triangles += [(i, (i + 1) % around, len(nodes) - 1) for i in range(around)]
+    return skfem.MeshTri(np.array(nodes).T, np.array(triangles).T)
+
+
+def plate(hole, rings, around):
+    """Mesh, stiffness matrix for D = 1, the load of an even pressure, and the deflection dofs."""
+    triangles = mesh(hole, rings, around)
+    basis = skfem.Basis(triangles, skfem.ElementTriMorley())
+
+    @skfem.BilinearForm
+    def bending(u, v, _):
+        curvature = dd(u)
+        moment = (1 - POISSON) * curvature + POISSON * eye(trace(curvature), 2)
+        return ddot(moment, dd(v))
+
+    @skfem.LinearForm
+    def pressure(v, _):
+        return 1.0 * v
+
+    return triangles, bending.assemble(basis), pressure.assemble(basis), basis.nodal_dofs[0]
+
+
+def node_at(triangles, radius, angle):
+    point = np.array([[radius * np.cos(angle)], [radius * np.sin(angle)]])
+    found = np.argmin(((triangles.p - point) ** 2).sum(axis=0))
+    place = triangles.p[:, found]
+    return found, np.hypot(*place), np.arctan2(place[1], place[0])
+
+
+def on_springs(radii, angles, load, stiffness, hole, even):
+    """Forces of equal springs at all points but the last, and the sink of the last, loaded one."""
+    r, t = np.array(radii), np.array(angles)
+    c = disc_deflection(r[:, None], r, t[:, None] - t, 1.0, hole, 1.0, POISSON)
+    count = len(r) - 1
+    area = np.pi * (1 - hole * hole)
+    sag = c[:, -1] * load + even * disc_uniform_deflection(r, 1.0, hole, 1.0, POISSON)
+    rigid = np.stack((np.ones_like(r), r * np.cos(t), r * np.sin(t)), axis=1)
+    matrix = np.zeros((count + 3, count + 3))
+    matrix[:count, :count] = c[:count, :count] + np.eye(count) / stiffness
+    matrix[:count, count:] = -rigid[:count]
+    matrix[count:, :count] = rigid[:count].T
+    side = np.r_[sag[:count], rigid[-1] * load + np.array([even * area, 0.0, 0.0])]
+    answer = np.linalg.solve(matrix, side)
+    forces, movement = answer[:count], answer[count:]
+    sink = rigid[-1] @ movement + sag[-1] - c[-1, :count] @ forces
+    return forces, sink
+
+
+CASES = [
+    # hole, circle of the springs, their count, stiffness over D/a^2, load radius, even load
+    (0.0, 0.8, 6, 200.0, 0.95, 0.0),
+    (0.0, 0.8, 10, 2000.0, 0.5, 1.0),
+    (0.3, 0.85, 8, 500.0, 1.0, 0.0),
+    (0.3, 0.6, 5, 50.0, 0.9, 2.0),
+    (0.5, 0.7, 12, 3000.0, 0.9, 0.5),
+]
+
+
+@pytest.mark.parametrize(("hole", "circle", "count", "stiffness", "reach", "even"), CASES)
+def test_disc_on_springs(hole, circle, count, stiffness, reach, even):
+    triangles, matrix, pressure, dofs = plate(hole, 24, 120)
+    turns = 2 * np.pi * np.arange(count) / count
+    places = [node_at(triangles, circle, t) for t in turns]
+    places.append(node_at(triangles, reach, 0.2))
+    nodes, radii, angles = zip(*places, strict=True)
+    matrix = matrix.tolil()
+    for node in nodes[:-1]:
+        matrix[dofs[node], dofs[node]] += stiffness
+    load = even * pressure
+    load[dofs[nodes[-1]]] += 1.0
+    bent = skfem.solve(matrix.tocsr(), load)
+    forces, sink = on_springs(radii, angles, 1.0, stiffness, hole, even)
+    expected = stiffness * bent[dofs[list(nodes[:-1])]]
+    assert sink == pytest.approx(bent[dofs[nodes[-1]]], rel=0.03)
+    assert forces == pytest.approx(expected, abs=0.03 * np.abs(expected).max())
