@@ -4,7 +4,9 @@ Every own weight and every load goes down `carried_by` to the ground. Where a pa
 carriers, each gets its share, and the part below where their paths meet again gets the whole once.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import networkx as nx
@@ -18,6 +20,7 @@ from reviewer.mechanics.weight import weight as weight_of
 from reviewer.reading.design import Design, Part
 
 GROUND = ""
+SEVERAL = 2  # carriers from which on a part has shares
 Needs = dict[str, str | tuple[str, str]]
 Built = tuple[Callable[..., Any], Needs]
 
@@ -29,7 +32,61 @@ WEIGHT_AT = {
 }
 
 
-def built(path: str, owner: Part, design: Design) -> Built:
+@dataclass(frozen=True)
+class Tree:
+    """The parts and loads of a design on what carries them."""
+
+    design: Design
+
+    @cached_property
+    def every(self) -> tuple[Part, ...]:
+        """All parts, then all loads, in order of name."""
+        parts = (part for _, part in sorted(self.design.parts.items()))
+        return (*parts, *(load for _, load in sorted(self.design.loads.items())))
+
+    @cached_property
+    def graph(self) -> "nx.DiGraph[str]":
+        """From the ground up."""
+        graph: nx.DiGraph[str] = nx.DiGraph()
+        graph.add_node(GROUND)
+        for part in self.every:
+            graph.add_edges_from((carrier, part.name) for carrier in part.carried_by or (GROUND,))
+        return graph
+
+    @cached_property
+    def meeting(self) -> Mapping[str, str]:
+        """For each part, that one in which all of its paths to the ground first meet."""
+        if all(len(part.carried_by) < SEVERAL for part in self.every):
+            return {part.name: (*part.carried_by, GROUND)[0] for part in self.every}
+        return nx.immediate_dominators(self.graph, GROUND)
+
+    def children(self, name: str) -> list[Part]:
+        """The parts and loads that a part carries."""
+        return [part for part in self.every if name in part.carried_by]
+
+    def whole_children(self, name: str) -> list[Part]:
+        """The parts and loads whose every path to the ground meets first in the named part."""
+        return [child for child in self.every if self.meeting[child.name] == name]
+
+    def passing_shares(self, name: str) -> list[tuple[str, str]]:
+        """Pairs of a part on several carriers and the one of them that brings a share down to here.
+
+        Only the shares that pass through: where all of them meet, the whole counts instead.
+        """
+        several = [child for child in self.every if len(child.carried_by) >= SEVERAL]
+        if not several:
+            return []
+        above = nx.descendants(self.graph, name) | {name}
+        return [
+            (child.name, carrier)
+            for child in several
+            if self.meeting[child.name] not in above
+            for carrier in child.carried_by
+            if carrier in above
+        ]
+
+
+def built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
     makers = {
         "whole": _whole,
@@ -39,14 +96,7 @@ def built(path: str, owner: Part, design: Design) -> Built:
         "reach.radius": _reach,
         "point_force": _point_force,
     }
-    return makers[path](owner, design)
-
-
-def children(design: Design, name: str) -> list[Part]:
-    """The parts and loads that a part carries, in order of name; parts first."""
-    parts = [part for _, part in sorted(design.parts.items()) if name in part.carried_by]
-    loads = [load for _, load in sorted(design.loads.items()) if name in load.carried_by]
-    return parts + loads
+    return makers[path](owner, tree)
 
 
 def is_load(part: Part) -> bool:
@@ -54,49 +104,11 @@ def is_load(part: Part) -> bool:
     return part.kind.name == "load"
 
 
-def whole_children(design: Design, name: str) -> list[Part]:
-    """The parts and loads whose every path to the ground meets first in the named part."""
-    meeting = nx.immediate_dominators(carry_graph(design), GROUND)
-    return [child for child in _every(design) if meeting.get(child.name) == name]
-
-
-def passing_shares(design: Design, name: str) -> list[tuple[str, str]]:
-    """Pairs of a part on several carriers and the one of them that brings a share down to here.
-
-    Only the shares that pass through: where all of them meet, the whole counts instead.
-    """
-    graph = carry_graph(design)
-    meeting = nx.immediate_dominators(graph, GROUND)
-    above = nx.descendants(graph, name) | {name}  # edges go up, from the ground
-    return [
-        (child.name, carrier)
-        for child in _every(design)
-        if len(child.carried_by) > 1 and meeting[child.name] not in above
-        for carrier in child.carried_by
-        if carrier in above
-    ]
-
-
-def carry_graph(design: Design) -> "nx.DiGraph[str]":
-    """The tree of parts and loads from the ground up."""
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_node(GROUND)
-    for part in _every(design):
-        for carrier in part.carried_by or (GROUND,):
-            graph.add_edge(carrier, part.name)
-    return graph
-
-
-def _every(design: Design) -> list[Part]:
-    parts = [part for _, part in sorted(design.parts.items())]
-    return parts + [load for _, load in sorted(design.loads.items())]
-
-
-def _whole(owner: Part, design: Design) -> Built:
+def _whole(owner: Part, tree: Tree) -> Built:
     """Own weight and all that comes down in full; each force counts once on its way."""
     if is_load(owner):
-        return _load_action(owner), _LOAD_NEEDS
-    above = whole_children(design, owner.name)
+        return _load_action(owner)
+    above = tree.whole_children(owner.name)
     needs: Needs = dict(WEIGHT_AT)
     for index, child in enumerate(above):
         needs[f"whole_{index}"] = (child.name, "whole")
@@ -112,9 +124,9 @@ def _whole(owner: Part, design: Design) -> Built:
     return whole, needs
 
 
-def _action(owner: Part, design: Design) -> Built:
+def _action(owner: Part, tree: Tree) -> Built:
     """What a part has to bear and pass on: the whole, and the shares that pass through it."""
-    pairs = [] if is_load(owner) else passing_shares(design, owner.name)
+    pairs = [] if is_load(owner) else tree.passing_shares(owner.name)
     needs: Needs = {"whole": "whole"}
     for index, (child, _) in enumerate(pairs):
         needs[f"share_{index}"] = (child, "shares")
@@ -130,39 +142,50 @@ def _action(owner: Part, design: Design) -> Built:
     return action, needs
 
 
-_LOAD_NEEDS: Needs = {
-    "size": "force",
-    "level": "level",
-    "place_x": "place.x",
-    "place_y": "place.y",
-    "radius": "radius",
-    "half_radius": "half_radius?",
-    "azimuth": "azimuth",
-    "all_round": "all_round",
-    "direction": "direction",
-    "cases": "design.cases",
-}
-
-
-def _load_action(owner: Part) -> Callable[..., Action]:
+def _load_action(owner: Part) -> Built:
+    """A load at its place; of its fields only those that matter for this one."""
     name = owner.name
     spread = "over" in owner.given
     middle = spread and not any(path.startswith("at") for path in owner.given)
+    needs: Needs = {
+        "size": "force",
+        "place_x": "place.x",
+        "place_y": "place.y",
+        "direction": "direction",
+        "all_round": "all_round",
+        "cases": "design.cases",
+    }
+    if not middle:
+        needs["radius"] = "radius"
+    if spread:
+        needs["half_radius"] = "half_radius"
+    if _is_level(owner):
+        needs["level"] = "level"
+    if not _goes_all_round(owner):
+        needs["azimuth"] = "azimuth"
 
     def action(size: Any, cases: Cases, direction: str, **where: Any) -> Action:
         force = size * cases.factors[name][None, :]
-        if middle:  # spread evenly around the axis, also where it lies on several like parts
-            where["radius"] = 0.0
         on_half = cases.on_half[None, :] if spread else np.zeros((1, 1), dtype=bool)
         return of_load(placed_load(force, on_half, DIRECTIONS[direction], **where))
 
-    return action
+    return action, needs
 
 
-def _shares(owner: Part, design: Design) -> Built:
+def _is_level(load: Part) -> bool:
+    given = load.given.get("direction")
+    return given is not None and DIRECTIONS[given.value].out != 0.0
+
+
+def _goes_all_round(load: Part) -> bool:
+    given = load.given.get("all_round")
+    return given is not None and bool(given.value)
+
+
+def _shares(owner: Part, tree: Tree) -> Built:
     """What each of several carriers gets of a part and all that it carries."""
     if len(owner.carried_by) < 2:
-        return (lambda: {}), {}
+        return (dict), {}
     needs: Needs = {"action": "action"}
     for index, carrier in enumerate(owner.carried_by):
         needs[f"x_{index}"] = (carrier, "place.x")
@@ -177,11 +200,11 @@ def _shares(owner: Part, design: Design) -> Built:
     return shares, needs
 
 
-def _member(owner: Part, design: Design) -> Built:
+def _member(owner: Part, tree: Tree) -> Built:
     """The greatest force on one of several like parts, with its moment about the axis."""
     if is_load(owner):
         return _load_member(owner), _load_member_needs(owner)
-    above = [child for child in children(design, owner.name) if len(child.carried_by) == 1]
+    above = [child for child in tree.children(owner.name) if len(child.carried_by) == 1]
     needs: Needs = {
         "mass": "mass",
         "centre_radius": "centre.radius",
@@ -240,9 +263,9 @@ def _load_member(owner: Part) -> Callable[..., Member]:
     return member
 
 
-def _reach(owner: Part, design: Design) -> Built:
+def _reach(owner: Part, tree: Tree) -> Built:
     """How far a part, or anything that it carries, reaches from the axis."""
-    above = [child for child in children(design, owner.name) if not is_load(child)]
+    above = [child for child in tree.children(owner.name) if not is_load(child)]
     needs: Needs = {"own": "rim.radius?"}
     for index, child in enumerate(above):
         needs[f"reach_{index}"] = (child.name, "reach.radius")
@@ -257,10 +280,10 @@ def _reach(owner: Part, design: Design) -> Built:
     return reach, needs
 
 
-def _point_force(owner: Part, design: Design) -> Built:
+def _point_force(owner: Part, tree: Tree) -> Built:
     """The greatest single force that a load puts on a part, in each case."""
     single = [
-        load for load in children(design, owner.name) if is_load(load) and "over" not in load.given
+        load for load in tree.children(owner.name) if is_load(load) and "over" not in load.given
     ]
     needs: Needs = {"cases": "design.cases"}
     for index, load in enumerate(single):

@@ -69,6 +69,7 @@ def build_plan(design: Design) -> Plan:
     Raises PlanError that names the members of a circle.
     """
     owners = list(_owners(design))
+    tree = load_path.Tree(design)
     slots: dict[tuple[str, str], int] = {}
     for owner in owners:
         for row in owner.kind.rows:
@@ -76,7 +77,7 @@ def build_plan(design: Design) -> Plan:
     nodes = []
     for owner in owners:
         for row in owner.kind.rows:
-            nodes.append(_node(owner, row, design, slots))
+            nodes.append(_node(owner, row, tree, slots))
     return Plan(tuple(nodes), _order(nodes), slots)
 
 
@@ -88,17 +89,19 @@ def _owners(design: Design) -> Iterator[Part]:
         yield design.loads[name]
 
 
-def _node(owner: Part, row: Row, design: Design, slots: Mapping[tuple[str, str], int]) -> Node:
+def _node(
+    owner: Part, row: Row, tree: load_path.Tree, slots: Mapping[tuple[str, str], int]
+) -> Node:
     slot = slots[owner.name, row.path]
     if row.path in owner.given:
         return Node(slot, owner.name, row, given=True)
     if row.built:
-        formula, wanted = load_path.built(row.path, owner, design)
-        return _joined(slot, owner, row, formula, wanted, design, slots)
+        formula, wanted = load_path.built(row.path, owner, tree)
+        return _joined(slot, owner, row, formula, wanted, slots)
     if row.take is not None:
         wanted = {"solution": row.needs["solution"]}
-        return _joined(slot, owner, row, _taker(row.take), wanted, design, slots)
-    return _joined(slot, owner, row, row.formula, row.needs, design, slots)
+        return _joined(slot, owner, row, _taker(row.take), wanted, slots)
+    return _joined(slot, owner, row, row.formula, row.needs, slots)
 
 
 def _joined(
@@ -107,7 +110,6 @@ def _joined(
     row: Row,
     formula: Callable[..., Any] | None,
     wanted: Mapping[str, str | tuple[str, str]],
-    design: Design,
     slots: Mapping[tuple[str, str], int],
 ) -> Node:
     inputs, optional, absent = [], set(), []

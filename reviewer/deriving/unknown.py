@@ -74,5 +74,5 @@ def _out_of_range(values: Values, node: Node, case: int) -> str:
         if all(name in inputs for name in names) and not np.all(
             holds(**{name: inputs[name] for name in names})
         ):
-            return reason
+            return str(reason)
     return node.row.because or "is outside the range in which its formula holds"

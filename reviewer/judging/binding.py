@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from itertools import combinations, product
+from itertools import combinations, pairwise, product
 from typing import Any
 
 import numpy as np
@@ -66,7 +66,7 @@ class Bound:
         if slot is None:
             return UNKNOWN
         value = self.values.values[slot]
-        return value.name if isinstance(value, Choice) else value
+        return getattr(value, "name", value) if isinstance(value, Choice) else value
 
     def all_slots(self, names: tuple[str, ...]) -> list[int]:
         """The slots behind some names, for finding out which are unknown."""
@@ -109,7 +109,7 @@ def _each_pair(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
 def _neighbours(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
     """Pairs that follow each other in order of name, the last and the first included."""
     names = sorted({part for group in parts for part in group})
-    pairs = list(zip(names, names[1:], strict=False))
+    pairs = list(pairwise(names))
     if len(names) > 2:
         pairs.append((names[-1], names[0]))
     return (pair for pair in pairs if pair[0] in parts[0] and pair[1] in parts[-1])

@@ -40,7 +40,8 @@ class Finding:
     `utilisation` is NaN where it has no number. `message` is the rule's `says` with its numbers
     filled in, `because` its reason, `change` the given fields that could mend it, each with its
     present value. `numbers` are the three that matter most; `slots` are all the quantities that the
-    rule reads and `requires` its requirement as the pack has it. `open_because` names what is missing.
+    rule reads and `requires` its requirement as the pack has it. `open_because` names what is
+    missing.
     """
 
     rule: str

@@ -1,4 +1,4 @@
-"""Judging: every rule on every part that it is for, in the order in which they stand behind each other."""
+"""Judging: every rule on every part that it is for, each after those that it stands behind."""
 
 from collections.abc import Sequence
 from typing import Any
@@ -63,7 +63,8 @@ def judge_one(rule: Rule, bound: Bound) -> Judged:
         if sure.all():
             return Judged("not applicable", 0, None)
         case = int(np.flatnonzero(~sure)[0])
-        return Judged("open", case, None, tuple(bound.all_slots(rule.when.names)))
+        names = rule.when.names if rule.when else ()
+        return Judged("open", case, None, tuple(bound.all_slots(names)))
     if rule.require is None:
         return Judged("review", int(np.flatnonzero(applies)[0]), None)
     outcome = _spread(rule.require.judge(bound.lookup), len(applies))

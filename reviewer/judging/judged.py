@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from reviewer.judging.outcome import Outcome
 from reviewer.judging.finding import Verdict
+from reviewer.judging.outcome import Outcome
 
 
 @dataclass(frozen=True, slots=True)

@@ -76,9 +76,9 @@ class RuleReader:
         for key, _ in node.entries:
             if key.text not in KEYS:
                 self.refuse_key(key, KEYS, "a rule")
-        for key in REQUIRED:
-            if node.get(key) is None:
-                self.refuse(node.place, f"a rule lacks {key}", "nothing", f"the key {key}")
+        for name in REQUIRED:
+            if node.get(name) is None:
+                self.refuse(node.place, f"a rule lacks {name}", "nothing", f"the key {name}")
         if len(self.problems) > before:
             return None
         rule = self._rule(node)
@@ -134,8 +134,9 @@ class RuleReader:
             names = [str(word) for word in words]
             near = nearest(text, names)
             node = cast(Node, table.get(key))
+            mend = f"write {near}" if near else None
             self.refuse(node.place, f"there is no such {key}", text or "nothing",
-                        f"one of {', '.join(names)}", f"write {near}" if near else None)  # fmt: skip
+                        f"one of {', '.join(names)}", mend)  # fmt: skip
         return cast(Found, text)
 
     def _names(self, table: Table, key: str) -> tuple[str, ...]:
@@ -213,8 +214,9 @@ class RuleReader:
         if kind in self.kinds:
             return True
         near = nearest(kind, self.kinds)
+        known = ", ".join(sorted(self.kinds))
         self.refuse(place, "there is no such kind of part", kind or "nothing",
-                    f"one of {', '.join(sorted(self.kinds))}", near and f"write {near}")  # fmt: skip
+                    f"one of {known}", near and f"write {near}")  # fmt: skip
         return False
 
     def _change(self, table: Table, scope: Scope, names: Names) -> tuple[str, ...]:

@@ -19,7 +19,6 @@ from reviewer.notation.show import show, unit_for
 from reviewer.notation.units import parse_unit
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design
-from reviewer.stock.table import Choice
 
 MOST_NUMBERS = 3
 
@@ -81,7 +80,7 @@ class Teller:
             level=rule.level,
             stage=rule.stage,
             hazard=rule.hazard,
-            utilisation=float(outcome.utilisation[judged.case]) if decided else math.nan,
+            utilisation=_utilisation(judged),
             demand=demand,
             capacity=capacity,
             case=self.cases.names[judged.case] if decided or judged.verdict == "review" else None,
@@ -142,7 +141,7 @@ class Teller:
             return show(value, self.unit_of(row))
         if isinstance(value, bool):
             return "yes" if value else "no"
-        return value.name if isinstance(value, Choice) else str(value)
+        return str(getattr(value, "name", value))
 
     def unit_of(self, row: Row) -> Any:
         """The unit in which a row's numbers are shown."""
@@ -175,6 +174,12 @@ class Teller:
                 place = given.place
             texts.append(f"{bound.part}.{name} ({plain(given.text)}, line {given.place.line})")
         return place, tuple(texts)
+
+
+def _utilisation(judged: Judged) -> float:
+    if judged.outcome is None or judged.verdict not in ("pass", "fail"):
+        return math.nan
+    return float(judged.outcome.utilisation[judged.case])
 
 
 def _side(side: Side | None) -> str:

@@ -28,13 +28,13 @@ def placed_load(
     force: Number,
     on_half: NDArray[np.bool_],
     direction: Direction,
-    level: Number,
     place_x: Number,
     place_y: Number,
-    radius: Number,
-    half_radius: Number | None,
-    azimuth: Number,
-    all_round: bool,
+    radius: Number = 0.0,
+    half_radius: Number = 0.0,
+    azimuth: Number = 0.0,
+    level: Number = 0.0,
+    all_round: bool = False,
 ) -> Resultant:
     """Put a force at a radius and azimuth [rad] from a place [m], or at that radius all round.
 
@@ -46,7 +46,7 @@ def placed_load(
     cosine, sine = (1.0 - free) * np.cos(azimuth), (1.0 - free) * np.sin(azimuth)
     if not direction.out:  # a vertical force: its level does not matter, and may be unknown
         down = direction.down * force * share
-        arm = np.where(on_half, np.nan if half_radius is None else half_radius, radius)
+        arm = np.where(on_half, half_radius, radius)
         return Resultant(
             force=down,
             moment_x=down * (place_x + arm * cosine),

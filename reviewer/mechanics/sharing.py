@@ -7,7 +7,7 @@ import numpy as np
 
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action, Resultant
-from reviewer.mechanics.support_layout import Supports, circle
+from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
 
 ANY_STIFFNESS = 1e6  # N/m: where all supports are alike, their shares do not depend on it

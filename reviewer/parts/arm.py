@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from reviewer.mechanics.bending import bending_stress, bending_stiffness_from_test
+from reviewer.mechanics.bending import bending_stiffness_from_test, bending_stress
 from reviewer.mechanics.cantilevers import cantilever_couple_deflection, cantilever_deflection
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.weight import weight

@@ -7,7 +7,7 @@ import numpy as np
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action, Overturning
 from reviewer.mechanics.stability import Actions, stability_ratio
-from reviewer.mechanics.support_layout import Supports, circle
+from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind

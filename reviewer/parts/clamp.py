@@ -37,7 +37,7 @@ def bolt_preload(bolt: Fastener, property_class: str, torque: Number | None) -> 
 def grip_of(bolt_force: Number, count: int, scatter: Number) -> Number:
     """Force that surely presses the two halves together.
 
-    Budynas and Nisbett, Shigley's Mechanical Engineering Design (2011), 8-9: torque control scatters.
+    Budynas and Nisbett, Shigley's Mechanical Engineering Design (2011), 8-9: torque scatters.
 
     Notes
     -----

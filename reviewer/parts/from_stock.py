@@ -1,4 +1,4 @@
-"""What a kind takes from a stock row: the numbers of the material, the bearing or the bolt chosen."""
+"""What a kind takes from a stock row: the numbers of the material or bearing that was chosen."""
 
 from typing import Any
 
@@ -55,7 +55,7 @@ def panel_modulus_mean(material: Material, thickness: Number) -> Number:
 
 
 def across_strength_of(material: Material) -> float:
-    """Compression strength through the face or across the grain: what a roller or washer presses on.
+    """Compression strength through the face or across the grain, under a roller or washer.
 
     The stock row's own source.
     """
@@ -65,11 +65,11 @@ def across_strength_of(material: Material) -> float:
 def allowed_bending_stress(material: Material) -> float:
     """Bending stress that a lasting service load may cause.
 
-    Metal and plastic: common practice, yield / 1.5. Wood: EN 1995-1-1, f_k k_mod / (gamma_M gamma_Q).
+    Wood: EN 1995-1-1, f_k k_mod / (gamma_M gamma_Q). Metal, plastic: yield / 1.5, common practice.
 
     Notes
     -----
-    k_mod = 0.80 (medium term, dry), gamma_Q = 1.5; where a table gives a mean, its lower 5 % is f_k.
+    k_mod = 0.80 (medium term, dry), gamma_Q = 1.5; of a mean, its lower 5 % is f_k.
     """
     if material.family in ("metal", "plastic"):
         return material.yield_strength / YIELD_MARGIN

@@ -5,11 +5,11 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from reviewer.mechanics.weight import weight
-from reviewer.parts.row import Choices, Count, Measure, PartName, Row, Text
+from reviewer.parts.row import Count, Measure, PartName, Row, Text
 
 
 def same(place: Any) -> Any:
-    """Where it stands."""
+    """Taken over as it is."""
     return place
 
 

@@ -74,10 +74,11 @@ def half_of_array(radius: Number, count: int) -> Number:
     -----
     r sin(m pi/n) / (m sin(pi/n)) of m = n/2 neighbours, rounded down.
     """
-    neighbours = max(1, count // 2)
     if count == 1:
         return radius
-    return radius * np.sin(neighbours * np.pi / count) / (neighbours * np.sin(np.pi / count))
+    neighbours = count // 2
+    share = float(np.sin(neighbours * np.pi / count) / (neighbours * np.sin(np.pi / count)))
+    return radius * share
 
 
 def edge_sag(force: Number, overhang: Number, modulus: Number, thickness: Number) -> Number:

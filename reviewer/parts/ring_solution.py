@@ -7,7 +7,7 @@ import numpy as np
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action
 from reviewer.mechanics.stability import Actions, stability_ratio
-from reviewer.mechanics.support_layout import Supports, circle
+from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
 
 
@@ -28,9 +28,9 @@ class RingSolution(NamedTuple):
 
 
 class Rollers(NamedTuple):
-    """Count, circle [m], stiffness [N/m], azimuth of the first [rad] and gap [m] of one group."""
+    """Number, circle [m], stiffness [N/m], azimuth of the first [rad] and gap [m] of one group."""
 
-    count: int
+    number: int
     diameter: Any
     stiffness: Any
     start: Any
@@ -105,13 +105,13 @@ def ring_supports(carry: Rollers, hold: Rollers | None) -> tuple[Supports, list[
     groups = [carry] if hold is None else [carry, hold]
     columns: list[list[Any]] = [[], [], [], [], []]
     for sign, group in zip((1.0, -1.0), groups, strict=False):
-        x, y = circle(group.count, group.diameter / 2, group.start)
+        x, y = circle(group.number, group.diameter / 2, group.start)
         parts = (x, y, _last(group.stiffness), sign, _last(group.gap))
         for column, part in zip(columns, parts, strict=True):
-            column.append(_spread(part, group.count))
-    members = [list(range(carry.count))]
+            column.append(_spread(part, group.number))
+    members = [list(range(carry.number))]
     if hold is not None:
-        members.append(list(range(carry.count, carry.count + hold.count)))
+        members.append(list(range(carry.number, carry.number + hold.number)))
     return Supports(*(_joined(column) for column in columns)), members
 
 

@@ -4,6 +4,7 @@ import numpy as np
 
 from reviewer.mechanics.bolt_limits import bolt_bending_stress
 from reviewer.mechanics.formula import Number
+from reviewer.mechanics.rings import roller_chord, roller_gap
 from reviewer.mechanics.rollers import roller_static_capacity
 from reviewer.parts.from_stock import YIELD_MARGIN, of_bearing
 from reviewer.parts.row import Choice, Count, Measure, Row, Stock
@@ -13,30 +14,6 @@ from reviewer.stock.table import StockError
 
 WASHER = 2e-3  # m, common practice
 SETTLED_STIFFNESS = "2 kN/mm"  # per roller on a wooden track, until it can be derived
-
-
-def chord_between(circle: Number, count: int) -> Number:
-    """Distance between neighbours on a divided circle.
-
-    Geometry.
-
-    Notes
-    -----
-    D sin(pi/n).
-    """
-    return circle * np.sin(np.pi / count)
-
-
-def clear_between(spacing: Number, outer_diameter: Number) -> Number:
-    """Room between two neighbouring rollers, whose diameters lie along the circle.
-
-    Geometry.
-
-    Notes
-    -----
-    Spacing less the outer diameter.
-    """
-    return spacing - outer_diameter
 
 
 def outer_reach(circle: Number, width: Number) -> Number:
@@ -211,15 +188,19 @@ def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
             f"{group}.spacing",
             "m",
             f"distance between neighbouring {what}",
-            formula=chord_between,
-            needs={"circle": f"{group}.circle", "count": f"{group}.count"},
+            formula=roller_chord,
+            needs={"circle_diameter": f"{group}.circle", "count": f"{group}.count"},
         ),
         Row(
             f"{group}.clear",
             "m",
             f"room between neighbouring {what}",
-            formula=clear_between,
-            needs={"spacing": f"{group}.spacing", "outer_diameter": f"{group}.outer_diameter"},
+            formula=roller_gap,
+            needs={
+                "circle_diameter": f"{group}.circle",
+                "count": f"{group}.count",
+                "outer_diameter": f"{group}.outer_diameter",
+            },
             governs="least",
         ),
         Row(

@@ -102,11 +102,12 @@ class Row:
     """A field (given), a derived quantity (formula), or a field that is derived where not given.
 
     `unit` is the SI unit of a number ("m", "N", "1"); "" for a choice or an object; "text" for a
-    derived word, "truth" for a derived yes or no. `needs` names the formula's arguments: a bare name is the same part's,
-    `carrier.x` its carrier's, `design.x` the design's; a trailing "?" lets an unknown through as
-    None. `take` reads one field of an object that another row computed. `built` rows get their
-    formula and inputs from the load path. `governs` says which value over the cases matters.
-    `shown` is off for objects that traces pass over.
+    derived word, "truth" for a derived yes or no. `needs` names the formula's arguments: a bare
+    name is the same part's, `carrier.x` its carrier's, `design.x` the design's; a trailing "?"
+    lets an unknown through as None. `take` reads one field of an object that another row
+    computed. `built` rows get their formula and inputs from the load path. `governs` says which value over the cases matters.
+    `only` marks a number that a Shape's list fills; `because` says why it is unknown although all
+    that it needs is known.
     """
 
     path: str

@@ -1,4 +1,4 @@
-"""A slewing ring: a plate of panel that turns on a circle of bearings and is held down by others."""
+"""A slewing ring: a plate of panel that turns on a circle of bearings, held down by others."""
 
 from typing import Any, NamedTuple
 
@@ -7,6 +7,7 @@ import numpy as np
 from reviewer.mechanics.contact import contact_modulus, line_contact
 from reviewer.mechanics.contact_yield import line_yield_force
 from reviewer.mechanics.formula import Number
+from reviewer.mechanics.rings import rim_play, stack_height, tilt_from_gaps
 from reviewer.mechanics.track import FULL_PLASTIC, dent
 from reviewer.parts.from_stock import across_strength_of, density_of, panel_modulus_mean
 from reviewer.parts.groups import single, tree
@@ -15,6 +16,7 @@ from reviewer.parts.plate import plate_mass
 from reviewer.parts.ring_solution import solve_ring
 from reviewer.parts.rollers import rollers
 from reviewer.parts.row import Count, Flag, Measure, Row, Stock
+from reviewer.stock.bearings import Bearing
 from reviewer.stock.materials import Material
 
 STEEL_MODULUS = 206e9  # Pa, bearing steel
@@ -110,20 +112,24 @@ def dent_depth(
     return dent(force, length, diameter / 2, strength, modulus).depth
 
 
-def free_play(
-    carry_gap: Number, hold_gap: Number, hold_circle: Number, count: int, reach: Number
-) -> Number:
-    """How far the rim moves freely up and down within the gap of the hold-downs.
+def free_rim(tilt: Number, reach: Number, circle: Number, count: int) -> Number:
+    """How far the pressed rim moves down freely, until the hold-downs opposite stop the plate.
 
-    Geometry: the plate tilts about the carrying rollers until the hold-downs opposite stop it.
+    Geometry.
 
     Notes
     -----
-    gap / (D cos(pi/n) / 2 + D/2) x (reach + D/2), of the circle D of the n hold-downs.
+    tilt (r - D/2 cos(pi/n)).
     """
-    radius = hold_circle / 2
-    arm = radius * (1 + np.cos(np.pi / count))
-    return (carry_gap + hold_gap) / arm * (reach + radius)
+    return rim_play(tilt, reach, circle, count).sink
+
+
+def height_of_stack(diameter: Number, thickness: Number, hold_diameter: Number | None) -> Number:
+    """Height from the rollers' lower side to the top of what runs on the plate.
+
+    Geometry.
+    """
+    return stack_height(diameter, thickness, 0.0 if hold_diameter is None else hold_diameter)
 
 
 def rim_sink(sink: Number, tilt: Number, reach: Number) -> Number:
@@ -146,16 +152,7 @@ def span_over_thickness(spacing: Number, thickness: Number) -> Number:
     return spacing / thickness
 
 
-def stack_height(carry_diameter: Number, thickness: Number, hold_diameter: Number | None) -> Number:
-    """Height from the rollers' lower side to the top of what runs on the plate.
-
-    Geometry.
-    """
-    above = 0.0 if hold_diameter is None else hold_diameter
-    return carry_diameter + thickness + above
-
-
-def side_circle(diameter: Number, bearing: Any, gap: Number) -> Number:
+def side_circle(diameter: Number, bearing: Bearing, gap: Number) -> Number:
     """Circle on which the axles of the side rollers stand, outside the plate's edge.
 
     Geometry.
@@ -168,6 +165,10 @@ def side_circle(diameter: Number, bearing: Any, gap: Number) -> Number:
 
 
 SOLVED = {"solution": "rollers"}
+TURNS_OVER = (
+    "is unknown because the load leaves the circle of the rollers and nothing holds the far side"
+    " down: the plate turns over"
+)
 
 PLATE = (
     Row("plate.material", "", "material of the plate", Stock("materials", example="birch plywood")),
@@ -340,7 +341,7 @@ SOLUTION = (
         "load on the busiest carrying roller",
         needs=SOLVED,
         take="carry_peak",
-        because="the load leaves the circle of the rollers and nothing holds the far side down: the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "carry.least_load",
@@ -349,7 +350,7 @@ SOLUTION = (
         needs=SOLVED,
         take="carry_least",
         governs="least",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "carry.peak_direction",
@@ -357,7 +358,7 @@ SOLUTION = (
         "azimuth of the load at which the busiest roller is busiest",
         needs=SOLVED,
         take="direction",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "hold_down.peak_load",
@@ -365,7 +366,7 @@ SOLUTION = (
         "load on the busiest hold-down",
         needs=SOLVED,
         take="hold_peak",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "uplift.force",
@@ -373,7 +374,7 @@ SOLUTION = (
         "sum of the forces on the hold-downs",
         needs=SOLVED,
         take="uplift",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "sink",
@@ -381,7 +382,7 @@ SOLUTION = (
         "how far the plate's middle sinks on its rollers",
         needs=SOLVED,
         take="sink",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "tilt",
@@ -389,7 +390,7 @@ SOLUTION = (
         "how far the plate tilts on its rollers",
         needs=SOLVED,
         take="tilt",
-        because="the plate turns over",
+        because=TURNS_OVER,
     ),
     Row(
         "rolling_over.moment",
@@ -469,19 +470,32 @@ DERIVED = (
         needs={"spacing": "carry.spacing", "thickness": "plate.thickness"},
     ),
     Row(
-        "play.rim",
-        "m",
-        "free play up and down at the farthest rim",
-        formula=free_play,
+        "play.tilt",
+        "rad",
+        "angle that the plate can tilt freely in the gap of its hold-downs",
+        formula=tilt_from_gaps,
         needs={
-            "carry_gap": "carry_gap",
-            "hold_gap": "hold_down.gap",
+            "gap_up": "hold_down.gap",
+            "gap_down": "carry.gap",
+            "carry_circle": "carry.circle",
+            "carry_count": "carry.count",
             "hold_circle": "hold_down.circle",
-            "count": "hold_down.count",
-            "reach": "reach.radius",
+            "hold_count": "hold_down.count",
         },
     ),
-    Row("carry_gap", "m", "the carrying rollers always touch", formula=lambda: 0.0),
+    Row(
+        "play.rim",
+        "m",
+        "free play down at the farthest rim",
+        formula=free_rim,
+        needs={
+            "tilt": "play.tilt",
+            "reach": "reach.radius",
+            "circle": "carry.circle",
+            "count": "carry.count",
+        },
+    ),
+    Row("carry.gap", "m", "own weight keeps the carrying rollers touching", formula=lambda: 0.0),
     Row("play.allowed", "m", "free play that the rim may have", Measure(above=0.0, default="3 mm")),
     Row(
         "rim_sink",
@@ -495,9 +509,9 @@ DERIVED = (
         "m",
         "height from the carrier to the top of the plate",
         Measure(at_least=0.0),
-        formula=stack_height,
+        formula=height_of_stack,
         needs={
-            "carry_diameter": "carry.outer_diameter",
+            "diameter": "carry.outer_diameter",
             "thickness": "plate.thickness",
             "hold_diameter": "hold_down.outer_diameter?",
         },

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+import networkx as nx
+
 from reviewer.deriving.evaluate import Values
 from reviewer.deriving.plan import DESIGN, MISSING, Node
 from reviewer.deriving.unknown import is_unknown, why_open
@@ -159,10 +161,22 @@ class _Tracer:
         """The steps below a node; objects of the program's own are passed over."""
         for slot in dict.fromkeys(self._slots_below(node)):
             source = self.values.plan.nodes[slot]
-            is_default = not source.given and source.formula is None
-            if is_default and is_unknown(self.values.at(slot, case)):
+            if self._says_nothing(source, case):
                 continue
             yield self.step(slot, case, seen)
+
+    def _says_nothing(self, node: Node, case: int) -> bool:
+        """Whether a step is only a default of zero, or a field that nobody gave or needs."""
+        value = self.values.at(node.slot, case)
+        if is_unknown(value):
+            return not node.given and not node.inputs
+        return value == 0 and not any(
+            self.values.plan.nodes[slot].given for slot in self._all_below(node.slot)
+        )
+
+    def _all_below(self, slot: int) -> set[int]:
+        graph = self.values.plan.graph
+        return nx.ancestors(graph, slot) | {slot}
 
     def _slots_below(self, node: Node) -> Iterator[int]:
         for _, slot in node.inputs:
