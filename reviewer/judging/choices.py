@@ -26,7 +26,7 @@ def same_text(left: Any, right: Any) -> Truth:
     if isinstance(left, str) and isinstance(right, str):
         return Truth(left == right, left != right)
     first, second = np.asarray(left, object), np.asarray(right, object)
-    known = (_is_text(first) & _is_text(second)).astype(bool)
+    known = np.asarray(_is_text(first) & _is_text(second), bool)
     same = np.asarray(first == second, bool)
     return Truth(known & same, known & ~same)
 
@@ -46,7 +46,8 @@ def is_true(value: Any) -> Truth:
     """Read a yes or no; what is neither is unknown."""
     if isinstance(value, list | tuple):
         value = np.asarray(value, object)
-    return Truth(np.equal(value, True).astype(bool), np.equal(value, False).astype(bool))
+    yes, no = np.equal(value, True), np.equal(value, False)
+    return Truth(np.asarray(yes, bool), np.asarray(no, bool))
 
 
 def has_value(value: Any) -> Truth:
@@ -55,6 +56,5 @@ def has_value(value: Any) -> Truth:
         return Truth(True, False)
     if type(value) is float:
         return Truth(value == value, value != value)
-    there = _is_there(np.asarray(value, object))
-    there = np.asarray(there, bool)
+    there = np.asarray(_is_there(np.asarray(value, object)), bool)
     return Truth(there, ~there)

@@ -43,7 +43,7 @@ def _part(found: list[Token], start: int, at: int) -> Fraction:
     if not isinstance(literal, Quantity) or literal.unit or literal.number > FINEST:
         raise _refused(found, start, at)
     exact = Fraction(literal.number).limit_denominator(FINEST)
-    if abs(float(exact) - literal.number) > 1e-15:
+    if float(exact) != literal.number:
         raise _refused(found, start, at)
     return exact
 

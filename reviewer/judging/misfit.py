@@ -8,7 +8,11 @@ from reviewer.notation.dimension import ANGLE, FORCE, MASS, NUMBER, Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.show import unit_for
 
-_BETWEEN = {"compares": "with", "adds": "and", "subtracts": "and"}
+_MEETING = {
+    "compares": "compares {} with {}",
+    "adds": "adds {1} to {0}",
+    "subtracts": "subtracts {1} from {0}",
+}
 
 
 def unknown_name(node: Name, lookup: Vocabulary) -> LanguageError:
@@ -30,7 +34,7 @@ def dimensions(
     shown = [f"{write(node)}, {said(kind)}" for node, kind in (left, right)]
     return LanguageError(
         span,
-        f"{verb} {said(left[1])} {_BETWEEN[verb]} {said(right[1])}",
+        _MEETING[verb].format(said(left[1]), said(right[1])),
         f"{shown[0]}, and {shown[1]}",
         "two values of one dimension",
         _mend(left, right) or _mend(right, left),

@@ -51,7 +51,7 @@ def both(left: Judged, right: Judged) -> Judged:
     holds, fails = left.holds & right.holds, left.fails | right.fails
     ranks = _standing(left.fails, left.holds), _standing(right.fails, right.holds)
     used, other = _used(left, -1.0), _used(right, -1.0)
-    more = other > used + TOLERANCE * used
+    more = other > used + TOLERANCE * abs(used)
     return _chosen(
         (ranks[1] > ranks[0]) | ((ranks[1] == ranks[0]) & more), left, right, holds, fails
     )
@@ -62,7 +62,7 @@ def either(left: Judged, right: Judged) -> Judged:
     holds, fails = left.holds | right.holds, left.fails & right.fails
     ranks = _standing(left.holds, left.fails), _standing(right.holds, right.fails)
     used, other = _used(left, MOST), _used(right, MOST)
-    less = other < used - TOLERANCE * used
+    less = other < used - TOLERANCE * abs(used)
     return _chosen(
         (ranks[1] > ranks[0]) | ((ranks[1] == ranks[0]) & less), left, right, holds, fails
     )

@@ -42,6 +42,9 @@ def refuse_character(text: str, span: Span, before: str) -> LanguageError:
     """Return the error for the character at `span`, which follows a token of the kind `before`."""
     start = span[0]
     character = text[start]
+    digit = text[start + 1 : start + 2]
+    if character == "." and (before == "number" or digit.isdigit()) and before != "name":
+        return _point(text, start, before)
     if before == "number" and character not in _MEANT and not character.isspace():
         return _unit(text, start)
     pair = text[start : start + 2]
@@ -85,6 +88,18 @@ def _open_text(text: str, start: int) -> LanguageError:
         rest,
         "the same quote again before the end of the line",
         f"put {text[start]} behind the text",
+    )
+
+
+def _point(text: str, start: int, before: str) -> LanguageError:
+    """Return the error for `.5` and `5.`, which are easily read as something else."""
+    leading = before != "number"
+    return LanguageError(
+        (start, start + 1),
+        "the number begins with a point" if leading else "the number ends in a point",
+        _word(text, start),
+        "digits on both sides of the point",
+        f"write 0{_word(text, start)}" if leading else "write the digits behind it, or no point",
     )
 
 

@@ -9,12 +9,13 @@ REST = "an operator, or the end of the expression"
 
 _DOUBLED = {("*", "*"): "^", ("<", ">"): "!=", ("/", "/"): "/", ("=", ">"): ">="}
 _WORDS = {
-    "is": "==",
-    "equals": "==",
-    "xor": "and, or and not",
-    "if": "and, or and not",
-    "true": "the condition itself",
-    "false": "not before the condition",
+    "is": "write ==",
+    "equals": "write ==",
+    "if": "join conditions by and, or and not",
+    "else": "join conditions by and, or and not",
+    "xor": "join conditions by and, or and not",
+    "true": "write the condition itself",
+    "false": "write not before the condition",
 }
 
 
@@ -74,12 +75,15 @@ def _mend(token: Token, before: Token | None, found: list[Token], at: int) -> st
     if token.kind == "," and before is not None and found[at + 1].kind == "number":
         return f"write {before.text}.{found[at + 1].text} if that is one number"
     if token.kind == "number" and before is not None and before.kind == "number":
-        return f"write {before.text}{token.text} if that is one number"
+        joined = "" if before.text[-1].isdigit() else " + "
+        return f"write {before.text}{joined}{token.text}"
     if token.kind == "name":
         lower = token.text.lower()
-        if lower in KEYWORDS:
-            return f"write {lower}"
-        return f"write {_WORDS[lower]}" if lower in _WORDS else None
+        return f"write {lower}" if lower in KEYWORDS else _WORDS.get(lower)
+    if token.kind == "not" and found[at + 1].kind == "in":
+        return 'write not before the condition: not material in ["beech"]'
     if token.kind in {"not", "every"}:
         return f"put {token.kind} and its condition in parentheses"
+    if before is not None and before.kind == "in":
+        return 'write the texts in brackets: in ["beech", "ash"]'
     return None

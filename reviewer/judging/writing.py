@@ -48,9 +48,9 @@ def write(node: Expression) -> str:
         case Arithmetic():
             return _arithmetic(node)
         case Power():
-            return f"{_within(node.base, RAISE, alone=True)}^{_exponent(node.exponent)}"
+            return f"{_within(node.base, RAISE + 1, alone=True)}^{_exponent(node.exponent)}"
         case Aggregate():
-            return f"{node.function} of {_within(node.operand, OF)}"
+            return f"{node.function} of {_within(node.operand, OF, alone=True)}"
         case Call():
             return f"{node.function}({', '.join(map(write, node.arguments))})"
         case Given():
