@@ -1,5 +1,6 @@
 """The parsers of PyYAML as streams of events: libyaml's, or the pure one without it."""
 
+import re
 from collections.abc import Callable
 from typing import Any, Protocol
 
@@ -31,8 +32,8 @@ class PureParser(Reader, Scanner, Parser):
     """PyYAML's pure parser, made to agree with libyaml where the two read differently.
 
     They differ in where tabs may stand, in `?` and `:` inside brackets, in what may follow on the
-    line that begins a block of text, in brackets that are not closed, and in escapes of what is
-    no character.
+    line that begins a block of text, in brackets that are not closed, in directives, and in
+    escapes of what is no character.
     """
 
     def __init__(self, text: str) -> None:
@@ -59,6 +60,12 @@ class PureParser(Reader, Scanner, Parser):
             if key.required:
                 self.fail("while scanning a simple key", key.mark, "could not find expected ':'")
         super().fetch_stream_end()
+
+    def scan_directive(self) -> Any:
+        """Scan a directive, and refuse one that is neither %YAML nor %TAG."""
+        if not re.match(r"%(YAML|TAG)(?![\w-])", self.prefix(6)):
+            self.fail("while scanning a directive", self.get_mark(), "found unknown directive name")
+        return super().scan_directive()
 
     def scan_tag(self) -> Any:
         """Scan a tag, and mark one that is not well formed where it begins."""

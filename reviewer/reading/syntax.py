@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from reviewer.notation.problem import Place, Problem
@@ -162,10 +163,10 @@ def _flow(stop: Stop) -> Problem:
         columns = (place.column, place.end_column)
         mend = f"write {closing} where it ends"
         return stop.source.problem(place.line, columns, (*said, mend))
-    if stop.rest[0] == ",":
+    if stop.rest[:1] == ",":
         said = ("a comma with nothing before it", stop.found, "a value between two commas")
         return stop.here((*said, "take one comma out"))
-    if stop.rest[0] == ":" and stop.before.rstrip(" \t")[-1:] in ("{", "[", ","):
+    if stop.rest[:1] == ":" and stop.before.rstrip(" \t")[-1:] in ("{", "[", ","):
         return stop.here(with_found(words.NO_KEY, stop.rest))
     opened = f"the {bracket} of line {place.line}, column {place.column}"
     said = (f"{opened} is not closed before this", stop.found, f"a comma or {closing}")
@@ -207,7 +208,8 @@ EXPLANATIONS: tuple[tuple[re.Pattern[str], Callable[[Stop], Problem]], ...] = tu
         ("unexpected ':'", _colon_in_flow),
         ("scanning a block scalar", _block_text),
         ("sequence entries are not allowed", _dash),
-        ("parsing a flow|node content|scanning a directive", _flow),
+        ("parsing a flow|node content", _flow),
+        ("scanning a directive", lambda stop: _flow(replace(stop, index=stop.begun_at))),
         ("parsing a block|document start", _block),
     )
 )
