@@ -22,11 +22,12 @@ class EvaluationFault(Exception):
 class Values:
     """What a plan's evaluation gave, by slot."""
 
-    def __init__(self, plan: Plan, values: list[Any], cases: int) -> None:
-        """Keep the values of a plan over a number of cases."""
+    def __init__(self, plan: Plan, values: list[Any], cases: int, samples: int = 1) -> None:
+        """Keep the values of a plan over a number of cases and samples."""
         self.plan = plan
         self.values = values
         self.cases = cases
+        self.samples = samples
 
     def number(self, slot: int) -> NDArray[np.float64]:
         """A number over (samples, cases), possibly with an axis of size 1."""
@@ -61,6 +62,24 @@ def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
             else:
                 values[slot] = _computed(node, values)
     return Values(plan, values, cases)
+
+
+def changed(before: Values, given: Mapping[int, Any], samples: int) -> Values:
+    """Values with some given ones changed: only what depends on those is computed again.
+
+    `given` holds the new value of each changed slot, a number as an array over
+    (samples, cases or 1).
+    """
+    plan = before.plan
+    values = list(before.values)
+    touched = plan.below(frozenset(given))
+    with np.errstate(all="ignore"):
+        for slot in plan.order:
+            if slot in given:
+                values[slot] = given[slot]
+            elif slot in touched:
+                values[slot] = _computed(plan.nodes[slot], values)
+    return Values(plan, values, before.cases, samples)
 
 
 def _computed(node: Node, values: Sequence[Any]) -> Any:

@@ -54,6 +54,19 @@ class Plan:
         """Where a part's quantity is kept, or None."""
         return self.slots.get((part, path))
 
+    def below(self, slots: frozenset[int]) -> frozenset[int]:
+        """The slots that depend on any of the given ones; kept, since searches ask again."""
+        found = self._below.get(slots)
+        if found is None:
+            graph = self.graph
+            found = frozenset().union(*(nx.descendants(graph, slot) for slot in slots))
+            self._below[slots] = found
+        return found
+
+    @cached_property
+    def _below(self) -> dict[frozenset[int], frozenset[int]]:
+        return {}
+
     @cached_property
     def graph(self) -> "nx.DiGraph[int]":
         """The slots as a directed graph, from what is needed to what needs it."""

@@ -34,6 +34,11 @@ class Bound:
         """How many cases there are."""
         return self.values.cases
 
+    @property
+    def samples(self) -> int:
+        """How many samples there are; the first is the nominal one."""
+        return self.values.samples
+
     def slots(self, name: str) -> tuple[int | None, ...]:
         """The slots that a name of the rule stands for: one, or one a member."""
         plan = self.values.plan

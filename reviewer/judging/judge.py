@@ -1,7 +1,7 @@
 """Judging: every rule on every part that it is for, each after those that it stands behind."""
 
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Container, Iterator, Sequence
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -45,61 +45,84 @@ def judge(
 def _held_by(
     rule: Rule, bound: Bound, design: Design, verdicts: dict[tuple[str, str], Any]
 ) -> str | None:
-    """The failed finding behind which this one stands: of the same part or its nearest carrier."""
-    for name in rule.behind:
-        part: str | None = bound.part
-        while part is not None and (name, part) not in verdicts:
-            carriers = design.parts[part].carried_by if part in design.parts else ()
-            part = carriers[0] if carriers else None
-        if part is not None and verdicts[name, part] in ("fail", "held"):
+    """The failed finding behind which this one stands, by its name."""
+    for name, part in stands_behind(rule, bound, design, verdicts):
+        if verdicts[name, part] in ("fail", "held"):
             return f"{part}.{name.split('.', 1)[1]}"
     return None
 
 
+def stands_behind(
+    rule: Rule, bound: Bound, design: Design, judged: Container[tuple[str, str]]
+) -> Iterator[tuple[str, str]]:
+    """The judged (rule, part) that a finding stands behind: of the part or its nearest carrier."""
+    for name in rule.behind:
+        part: str | None = bound.part
+        while part is not None and (name, part) not in judged:
+            carriers = design.parts[part].carried_by if part in design.parts else ()
+            part = carriers[0] if carriers else None
+        if part is not None:
+            yield name, part
+
+
+class Marks(NamedTuple):
+    """Where a rule applies, surely fails, or is unknown, over (samples, cases); and its outcome.
+
+    The outcome's arrays are of the same shape; there is none where the rule applies nowhere or
+    asks a person.
+    """
+
+    applies: NDArray[np.bool_]
+    fails: NDArray[np.bool_]
+    unknown: NDArray[np.bool_]
+    outcome: Outcome | None
+
+
+def marks(rule: Rule, bound: Bound) -> Marks:
+    """What a rule comes to on one part, for every sample and case at once."""
+    shape = (bound.samples, bound.cases)
+    applies, sure = np.ones(shape, dtype=bool), np.ones(shape, dtype=bool)
+    if rule.when is not None:
+        truth, known = rule.when.test(bound.lookup)
+        applies, sure = _over(truth, shape) & _over(known, shape), _over(known, shape)
+    nowhere = np.zeros(shape, dtype=bool)
+    if rule.require is None or not applies.any():
+        return Marks(applies, nowhere, ~sure, None)
+    outcome = Outcome(*(_over(value, shape) for value in rule.require.judge(bound.lookup)))
+    return Marks(
+        applies,
+        applies & outcome.known & ~outcome.holds,
+        (applies & ~outcome.known) | ~sure,
+        outcome,
+    )
+
+
+def _over(value: Any, shape: tuple[int, int]) -> NDArray[Any]:
+    return np.broadcast_to(np.asarray(value), shape)
+
+
 def judge_one(rule: Rule, bound: Bound) -> Judged:
     """The verdict of one rule on one part over all cases, of the nominal sample."""
-    applies, sure = _applies(rule, bound)
-    if not applies.any():
-        if sure.all():
-            return Judged("not applicable", 0, None)
-        case = int(np.flatnonzero(~sure)[0])
-        names = rule.when.names if rule.when else ()
-        return Judged("open", case, None, tuple(bound.all_slots(names)))
-    if rule.require is None:
-        return Judged("review", int(np.flatnonzero(applies)[0]), None)
-    outcome = _spread(rule.require.judge(bound.lookup), len(applies))
-    failing = applies & outcome.known & ~outcome.holds
-    if failing.any():
-        return Judged("fail", _governing(outcome.utilisation, failing), outcome)
-    unknown = applies & ~outcome.known
+    found = marks(rule, bound)
+    applies, fails, unknown = found.applies[0], found.fails[0], found.unknown[0]
+    outcome = found.outcome
+    nominal = None if outcome is None else Outcome(*(value[0] for value in outcome))
+    if nominal is not None and fails.any():
+        return Judged("fail", governing(nominal.utilisation, fails), nominal)
     if unknown.any():
-        case = int(np.flatnonzero(unknown)[0])
-        return Judged("open", case, outcome, tuple(bound.all_slots(rule.require.names)))
-    return Judged("pass", _governing(outcome.utilisation, applies), outcome)
+        tests = [test for test in (rule.when, rule.require) if test is not None]
+        names = tuple(name for test in tests for name in test.names)
+        return Judged(
+            "open", int(np.flatnonzero(unknown)[0]), nominal, tuple(bound.all_slots(names))
+        )
+    if not applies.any():
+        return Judged("not applicable", 0, None)
+    if nominal is None:
+        return Judged("review", int(np.flatnonzero(applies)[0]), None)
+    return Judged("pass", governing(nominal.utilisation, applies), nominal)
 
 
-def _applies(rule: Rule, bound: Bound) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
-    """Where the rule's `when` holds, and where that is known, over the cases."""
-    count = bound.cases
-    if rule.when is None:
-        return np.ones(count, dtype=bool), np.ones(count, dtype=bool)
-    truth, known = rule.when.test(bound.lookup)
-    truth, known = _row(truth, count), _row(known, count)
-    return truth & known, known
-
-
-def _spread(outcome: Outcome, count: int) -> Outcome:
-    """The nominal sample of an outcome, one entry a case."""
-    return Outcome(*(_row(value, count) for value in outcome))
-
-
-def _row(value: Any, count: int) -> NDArray[Any]:
-    array = np.asarray(value)
-    row = array[0] if array.ndim == 2 else array
-    return np.broadcast_to(row, (count,))
-
-
-def _governing(utilisation: NDArray[np.float64], among: NDArray[np.bool_]) -> int:
+def governing(utilisation: NDArray[np.float64], among: NDArray[np.bool_]) -> int:
     """The case of the largest utilisation among some; the first of those that tie."""
     candidates = np.flatnonzero(among & ~np.isnan(utilisation))
     if not len(candidates):

@@ -16,6 +16,7 @@ from reviewer.notation.nearest import nearest
 from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
+from reviewer.parts.row import Count
 from reviewer.reading.design import Design
 from reviewer.review import Derived, Review
 from reviewer.stock.table import Choice
@@ -150,7 +151,7 @@ class _Tracer:
             unit=self._unit(node),
             formula="" if node.given or again else formula,
             source="" if node.given or again else source,
-            line=self._line(node),
+            line=self._line(node, case),
             case=self.cases.names[case] if top and node.row.is_number else None,
             inputs=() if again else tuple(self._inputs(node, case, seen)),
             again=again and not node.given,
@@ -200,19 +201,24 @@ class _Tracer:
             return None
         if isinstance(value, Choice):
             return str(getattr(value, "name", value))
-        if isinstance(value, float | bool | str):
+        if isinstance(value, float | int | str):
             return value
         return ", ".join(value) if isinstance(value, tuple) else str(value)
 
     def _unit(self, node: Node) -> Unit | None:
+        if isinstance(node.row.given, Count):
+            return parse_unit("1")
         if not node.row.is_number:
             return None
         dimension: Dimension = node.row.dimension
         return parse_unit("1") if node.row.unit == "1" else unit_for(dimension, self.units)
 
-    def _line(self, node: Node) -> int | None:
+    def _line(self, node: Node, case: int) -> int | None:
+        """The line that gives a value: that of the case's configuration where it changes it."""
+        configuration = self.design.configurations[self.cases.configuration[case]]
+        changed = configuration.overrides.get((node.part, node.row.path))
         owner = owner_of(self.design, node.part)
-        given = owner.given.get(node.row.path) if owner else None
+        given = changed or (owner.given.get(node.row.path) if owner else None)
         return given.place.line if given else None
 
 
