@@ -132,7 +132,7 @@ def static_equivalent_load(radial: Number, axial: Number) -> Number:
     >>> static_equivalent_load(200.0, 100.0), static_equivalent_load(0.0, 500.0)
     (200.0, 250.0)
     """
-    return np.maximum(radial + 0.0 * axial, 0.6 * radial + 0.5 * axial)
+    return np.maximum(radial, 0.6 * radial + 0.5 * axial)
 
 
 @defined(positive="rating load")

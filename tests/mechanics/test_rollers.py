@@ -41,6 +41,7 @@ def test_power_lost_in_a_bearing():
 
 def test_springs_in_series():
     assert roller_stiffness(3.0, 6.0, math.inf) == pytest.approx(2.0)
+    assert roller_stiffness(3.0, 6.0, 2.0) == pytest.approx(1.0)
     assert interference_force(0.1, 3.0, 6.0) == pytest.approx(0.2)
     assert interference_force(-0.1, 3.0, 6.0) == 0.0
 

@@ -76,6 +76,13 @@ def test_bed_of_a_half_space_is_that_of_biot_within_a_quarter():
     assert half_space_bed(modulus, width, stiffness, poisson) == pytest.approx(biot, rel=0.25)
 
 
+def test_bed_of_a_half_space_hardly_feels_the_strip():
+    """Vesic's exponent of 1/12: a strip 4096 times as stiff halves the bed, width goes with 1/3."""
+    bed = half_space_bed(600e6, 10e-3, 4.37)
+    assert half_space_bed(600e6, 10e-3, 4096 * 4.37) == pytest.approx(bed / 2)
+    assert half_space_bed(600e6, 80e-3, 4.37) == pytest.approx(2 * bed)
+
+
 def test_layer_is_a_spring():
     assert layer_bed(600e6, 10e-3, 2e-3) == pytest.approx(600e6 * 10e-3 / 2e-3)
 

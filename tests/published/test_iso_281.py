@@ -47,6 +47,9 @@ ROWS = [
     (dynamic_rating, (7, 4.762e-3, 18e-3), 4550, 60, f"{CATALOGUES}, 6000, balls", "memory"),
     (dynamic_rating, (8, 4.762e-3, 20e-3), 5100, 51, f"{CATALOGUES}, 6001, balls", "memory"),
     (dynamic_rating, (7, 5.953e-3, 22e-3), 6800, 68, f"{CATALOGUES}, 6201, balls", "memory"),
+    # Above 25.4 mm: 1.3 * 3.647 fc Z^(2/3) Dw^1.4, fc 59.9 at 0.2, by hand.
+    (dynamic_rating, (8, 30e-3, 150e-3), 1.3 * 3.647 * 59.9 * 4 * 30**1.4, 120,
+     "ISO 281:2007, 5.1", "memory"),
     (life_revolutions, (22.4e3, 3.2e3), 343e6, 0.5e6, "catalogue worked example", "print"),
     (life_time, (22.4e3, 3.2e3, 650 * RPM), 8795 * 3600, 3600, "catalogue worked example", "print"),
     (required_rating, (2000.0, 60 * 1600 * 10000), 19730, 1, "catalogue example, 6206", "print"),
