@@ -24,6 +24,7 @@ from reviewer.mechanics.springs.layout import (
     local_load,
     movement_at_origin,
     pick,
+    take,
 )
 from reviewer.mechanics.springs.settling import Settled, first_guess, settle, springs_under
 from reviewer.mechanics.stability import (
@@ -169,7 +170,7 @@ def _in_blocks(layout: Layout, items: Indices, load: Array, sag: Array) -> Settl
     step = max(1, BLOCK // count)
     for start in range(0, len(items), step):
         block = items[start : start + step]
-        springs = springs_under(layout, block, load[:, block], pick(sag, block))
+        springs = springs_under(layout, block, take(load, block), pick(sag, block))
         for target, part in zip(whole, settle(springs, first_guess(springs)), strict=True):
             target[:, block] = part
     return whole

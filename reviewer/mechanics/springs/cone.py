@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout
+from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, take
 from reviewer.mechanics.springs.worst_of import angle_of, first_largest
 
 ON_THE_PLANE = 1e-11  # of the supports' size: closer than this, a support lies on the plane
@@ -120,8 +120,8 @@ def facet_blocks(layout: Layout) -> Iterator[tuple[Indices | slice, Facets]]:
     for start in range(0, items, step):
         block = np.arange(start, min(start + step, items))
         rows, column = np.unique(layout.row[block], return_inverse=True)
-        facets = bounding_facets(layout.basis[:, :, rows])
-        yield block, facets._replace(normal=facets.normal[:, :, column])
+        facets = bounding_facets(take(layout.basis, rows))
+        yield block, facets._replace(normal=take(facets.normal, column))
 
 
 def margins(facets: Facets, load: Array) -> Array:

@@ -1,14 +1,22 @@
-"""The body's own compliance between its supports, for a given set of touching springs.
+"""The body's own compliance between its supports, for given sets of touching springs.
 
-The forces of the touching springs solve (1/k + C) f = B u - gap among themselves. Many cases and
-directions share few sets, so each set of a sample is inverted once.
+The forces f of the touching springs and the movement u of the body solve
+
+    (1/k + C) f - B u = -gap,    B' f = load
+
+together: so written, it does not matter how much stiffer the springs are than the body, or the
+body than the springs. Many cases and directions share few sets, so the matrix of each set of a
+sample is inverted once.
 """
 
 from typing import NamedTuple
 
 import numpy as np
 
-from reviewer.mechanics.springs.layout import Array, Flags, Indices, pick
+from reviewer.mechanics.springs.layout import Array, Flags, Indices, pick, take, total
+from reviewer.mechanics.springs.matrices import factor, sound
+
+LOOSE_HOLD = 1e-13  # of the springs' stiffness: what holds a body on too few springs
 
 
 class Flexibility(NamedTuple):
@@ -19,43 +27,86 @@ class Flexibility(NamedTuple):
     row: Indices
 
 
+class FlexibleFooting(NamedTuple):
+    """A flexible body on sets of touching springs.
+
+    inverse : (n + 3, n + 3, sets) of the matrix of forces and movement
+    hold : (sets) what holds a body on too few springs; zero for the others
+    which : (columns) set of each column
+    """
+
+    inverse: Array
+    hold: Array
+    which: Indices
+
+
 def give(body: Flexibility, forces: Array) -> Array:
     """How far the body itself gives way at each spring under the springs' forces (n, columns)."""
     result = np.zeros_like(forces)
     for other, force in enumerate(forces):
-        result += _of_column(body.matrix[:, :, other].T, body) * force
+        result += pick(np.ascontiguousarray(body.matrix[:, :, other].T), body.row) * force
     return result
 
 
-def _of_column(array: Array, body: Flexibility) -> Array:
-    return pick(np.ascontiguousarray(array), body.row)
-
-
-def flexible_piece(
-    body: Flexibility, basis: Array, gap: Array, touching: Flags
-) -> tuple[Array, Array]:
-    """Forces of the touching springs as response (n, 3, columns) . u + rest (n, columns)."""
-    inverse, which = _inverses(body, touching)
-    response = np.zeros((len(touching), 3, touching.shape[1]))
-    rest = np.zeros(touching.shape)
-    for other in range(len(touching)):
-        influence = inverse[:, :, other].T[:, which]
-        response += influence[:, None] * basis[other]
-        rest -= influence * gap[other]
-    return response, rest
-
-
-def _inverses(body: Flexibility, touching: Flags) -> tuple[Array, Indices]:
-    """Inverse of each sample's and set's own matrix, and which of them each column has."""
-    row = np.minimum(body.row, len(body.matrix) - 1)
+def flexible_footing(
+    body: Flexibility, basis: Array, products: Array, touching: Flags
+) -> FlexibleFooting:
+    """The body on each column's set of touching springs."""
     first, which = _distinct(body.row, touching)
-    among = touching[:, first].T
-    matrix = body.matrix[row[first]].copy()
-    each = np.arange(len(touching))
-    matrix[:, each, each] += 1 / pick(body.stiffness, body.row[first]).T
-    both = among[:, :, None] & among[:, None, :]
-    alone = np.where(both, matrix, np.eye(len(touching)))
-    return np.where(both, np.linalg.inv(alone), 0.0), which
+    among = take(touching, first)
+    own = pick(basis, first) * among[:, None]
+    geometry = total(pick(products, first) * among[:, None])
+    loose = ~sound(factor(geometry), geometry)
+    count, sets = among.shape
+    matrix = np.zeros((sets, count + 3, count + 3))
+    scale = _fill_in_compliance(matrix[:, :count, :count], body, body.row[first], among)
+    matrix[:, :count, count:] = -own.transpose(2, 0, 1)
+    matrix[:, count:, :count] = own.transpose(2, 1, 0)
+    each = np.arange(count, count + 3)
+    matrix[:, each, each] = (LOOSE_HOLD * loose)[:, None]
+    inverse = np.linalg.inv(matrix)
+    inverse[:, :, :count] *= (scale[:, None] * among.T)[:, None]
+    inverse[:, count:] /= scale[:, None, None]
+    inverse[:, :count] *= among.T[:, :, None]
+    return FlexibleFooting(
+        np.ascontiguousarray(inverse.transpose(1, 2, 0)), LOOSE_HOLD * loose * scale, which
+    )
+
+
+def _fill_in_compliance(corner: Array, body: Flexibility, row: Indices, among: Flags) -> Array:
+    """Put 1/k + C of the touching springs, as a share of its greatest, and return what it was
+    multiplied with; springs that do not touch stand alone."""
+    each = np.arange(len(among))
+    corner[:] = body.matrix[np.minimum(row, len(body.matrix) - 1)]
+    corner[:, each, each] += 1 / pick(body.stiffness, row).T
+    corner *= among.T[:, :, None] & among.T[:, None, :]
+    greatest = np.max(corner[:, each, each], axis=1)
+    scale = 1 / np.where(greatest > 0, greatest, 1.0)
+    corner *= scale[:, None, None]
+    corner[:, each, each] += ~among.T
+    return np.asarray(scale, float)
+
+
+def flexible_answer(
+    footing: FlexibleFooting, load: Array, gap: Array, near: Array | None
+) -> tuple[Array, Array]:
+    """Movement (3, columns) and forces (n, columns) under a load, close to a given movement
+    where too few springs hold the body."""
+    count, which = len(gap), footing.which
+    if gap.shape[-1] == 1:
+        at_rest = np.zeros((count + 3, footing.inverse.shape[2]))
+        for spring in range(count):
+            at_rest -= footing.inverse[:, spring] * gap[spring]
+        result = take(at_rest, which)
+    else:
+        result = np.zeros((count + 3, len(which)))
+        for spring in range(count):
+            result -= take(footing.inverse[:, spring], which) * gap[spring]
+    if near is not None:
+        load = load + footing.hold[which] * near
+    for way in range(3):
+        result += take(footing.inverse[:, count + way], which) * load[way]
+    return result[count:], result[:count]
 
 
 def _distinct(row: Indices, touching: Flags) -> tuple[Indices, Indices]:

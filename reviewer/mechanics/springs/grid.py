@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, by_one, pick
+from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, by_one, pick, take
 
 STEP = pi / 36  # directions are at most this far apart
 SAME = 1e-9  # directions closer than this are one
@@ -75,7 +75,7 @@ def columns_of(compass: Compass, row: Indices, all_round: Flags) -> Columns:
     place = np.arange(len(item)) - start[item]
     last = number[item] - 1
     origin = np.broadcast_to(pick(compass.first, row), row.shape)[item]
-    unit = np.where(all_round[item], compass.unit[:, origin + place], [[1.0], [0.0]])
+    unit = np.where(all_round[item], take(compass.unit, origin + place), [[1.0], [0.0]])
     before = np.where(place == 0, last, place - 1) + start[item]
     after = np.where(place == last, 0, place + 1) + start[item]
     return Columns(item, unit, before, after, place == 0, start)

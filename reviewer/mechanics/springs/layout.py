@@ -68,14 +68,26 @@ def by_one(function: Callable[..., float], *values: Any) -> Array:
 
 
 def total(terms: Array) -> Array:
-    """Sum over the springs, row after row, of terms (n, k, columns) with k above 1."""
-    result: Array = np.add.reduce(terms, axis=0)
+    """Sum over the springs, row after row, of terms (n, k, columns) with k above 1.
+
+    In memory, the rows have to follow one another: in another order they would be summed otherwise.
+    """
+    result: Array = np.add.reduce(np.ascontiguousarray(terms), axis=0)
     return result
 
 
-def pick(array: NDArray[T], columns: Any) -> NDArray[T]:
+def pick(array: NDArray[T], columns: Indices) -> NDArray[T]:
     """Choose columns of an array, or keep the one column that serves them all."""
-    return array if array.shape[-1] == 1 else array[..., columns]
+    return array if array.shape[-1] == 1 else take(array, columns)
+
+
+def take(array: NDArray[T], columns: Indices) -> NDArray[T]:
+    """Choose columns of an array, and keep its rows together in memory.
+
+    Indexing would put the columns together, and sums over the springs would then be made in
+    another order.
+    """
+    return np.take(array, columns, axis=-1)
 
 
 def lay_out(supports: Supports, compliance: Any, shapes: tuple[tuple[int, ...], ...]) -> Layout:
@@ -122,7 +134,7 @@ def _check_compliance(compliance: Array, count: int) -> None:
 def _columns(field: Array, lead: tuple[int, ...], count: int) -> Array:
     """Spring first, sample last; one column where all samples share it."""
     if field.size == field.shape[-1]:
-        return np.array(np.broadcast_to(field.reshape(-1, 1), (count, 1)))
+        return np.array(np.broadcast_to(field.reshape(-1, 1), (count, 1)), order="C")
     full = np.broadcast_to(field, (*lead, count)).reshape(-1, count)
     return np.ascontiguousarray(full.T)
 
@@ -158,7 +170,7 @@ def _about_the_middle(
         known = known & np.all(np.isfinite(flexibility), axis=(1, 2))
     return Layout(
         basis,
-        basis[:, FIRST] * basis[:, SECOND],
+        np.ascontiguousarray(basis[:, FIRST] * basis[:, SECOND]),
         stiffness,
         gap,
         sign,
@@ -189,7 +201,7 @@ def flat_sag(free_sag: Any, layout: Layout) -> Array:
     sag = np.atleast_1d(np.asarray(free_sag, float))
     count = len(layout.basis)
     if sag.size == sag.shape[-1]:
-        return np.array(np.broadcast_to(sag.reshape(-1, 1), (count, 1)))
+        return np.array(np.broadcast_to(sag.reshape(-1, 1), (count, 1)), order="C")
     full = np.broadcast_to(sag, (*layout.batch, count)).reshape(-1, count)
     return np.ascontiguousarray(full.T)
 

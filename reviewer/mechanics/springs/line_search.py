@@ -16,8 +16,8 @@ def lowest_point(springs: Springs, start: State, end: State) -> Array:
     starts or ends touching: find the two points between which it passes zero.
     """
     moved, forced = end[0] - start[0], end[1] - start[1]
-    way = pressed(springs, *start)
-    pace = pressed(springs, *end) - way
+    way = pressed(springs, *start, springs.gap)
+    pace = pressed(springs, *end, springs.gap) - way
     level, rise = _of_the_body(springs, start[1], moved, forced)
     turning = np.where(pace * way < 0, -way / np.where(pace == 0, 1.0, pace), np.inf)
     slope = _slopes(springs, way, pace, turning, level, rise)

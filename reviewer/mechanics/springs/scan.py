@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from reviewer.mechanics.springs.grid import Compass, columns_of, compass
-from reviewer.mechanics.springs.layout import Indices
+from reviewer.mechanics.springs.layout import Indices, take
 from reviewer.mechanics.springs.search import Candidates, candidates, seek, worth_seeking
 from reviewer.mechanics.springs.settling import first_guess, settle
 from reviewer.mechanics.springs.turning import (
@@ -47,7 +47,7 @@ def _in_block(
     values = values_of(load, columns.item, springs, settled)
     found = candidates(values, columns, answers)
     value = values[found.row, found.column]
-    unit = columns.unit[:, found.column]
+    unit = take(columns.unit, found.column)
     turns = all_round[columns.item[found.column]]
     worth = np.flatnonzero(turns & worth_seeking(found, value, len(settled.forces)))
     some: Any = (part[worth] for part in found)

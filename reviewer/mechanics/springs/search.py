@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from reviewer.mechanics.springs.grid import Columns
-from reviewer.mechanics.springs.layout import Array, Flags, Indices
+from reviewer.mechanics.springs.layout import Array, Flags, Indices, take
 from reviewer.mechanics.springs.settling import Settled
 from reviewer.mechanics.springs.turning import TurningLoad, answers_of, settle_towards
 
@@ -64,7 +64,7 @@ def candidates(values: Array, columns: Columns, answers: list[Indices]) -> Candi
     this one stands above its other neighbour. The first direction of the greatest values scanned
     is there too, as it counts where a value is the same all round.
     """
-    before, after = values[:, columns.before], values[:, columns.after]
+    before, after = take(values, columns.before), take(values, columns.after)
     peak = (values >= before) & (values >= after) & ((values > before) | columns.first)
     bound = values + np.maximum(values - before, values - after)
     greatest = np.maximum.reduceat(values, columns.start, axis=1)
@@ -130,7 +130,7 @@ def _better_side(best: Array, unit: Array, which: Indices, number: int) -> tuple
 
 
 def _load_size(load: TurningLoad, item: Indices) -> Array:
-    fixed = load.fixed[:, item]
+    fixed = take(load.fixed, item)
     size: Array = np.abs(fixed[0]) + np.abs(fixed[1]) + np.abs(fixed[2]) + load.turning[item]
     return size
 
@@ -141,7 +141,7 @@ def _some(bracket: Bracket, which: Indices) -> Bracket:
 
 
 def _of(end: End, which: Indices) -> End:
-    parts: Any = (part[..., which] for part in end)
+    parts: Any = (take(part, which) for part in end)
     return End(*parts)
 
 
@@ -173,8 +173,8 @@ def _first_brackets(
 def _end(
     load: TurningLoad, columns: Columns, settled: Settled, column: Indices, row: Indices
 ) -> End:
-    unit = columns.unit[:, column]
-    parts: Any = (part[:, column] for part in settled)
+    unit = take(columns.unit, column)
+    parts: Any = (take(part, column) for part in settled)
     here = Settled(*parts)
     return End(unit, *answers_of(load, columns.item[column], unit, here, row), here.touching)
 

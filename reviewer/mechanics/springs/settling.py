@@ -14,30 +14,28 @@ from typing import NamedTuple
 import numpy as np
 
 from reviewer.mechanics.springs.flexible import Flexibility
-from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, pick
+from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, pick, take
 from reviewer.mechanics.springs.line_search import lowest_point
+from reviewer.mechanics.springs.matrices import floors
 from reviewer.mechanics.springs.one_way import (
     Springs,
-    StiffPiece,
+    StiffFooting,
     carried,
     choose,
-    factor,
-    floored_factor,
-    floors,
-    forces_added,
-    forces_in,
-    piece,
     pressed,
-    solve,
-    sound,
+    respond,
+    stand,
+    steadied,
+    steady,
 )
 
 QUICK = 8  # rounds of the quick way
 STRICT = 3  # of them, rounds in which the set has to agree exactly
 LIMIT = 200  # rounds of the sure way
 CLOSE = 3e-13  # of the load: nearer than this to equilibrium, an answer is taken
-TRUE = 2e-15  # of the load: farther than this from equilibrium, an answer is corrected
-ROUNDING = 4e-15  # of the force that would close a gap: what is left of it by rounding
+TRUE = 5e-15  # of the load: farther than this from equilibrium, an answer is corrected
+POOR = 1e-12  # of the load: if then still farther than this, it is sought again with care
+ROUNDING = 4e-15  # of a force: what is left of it by rounding
 
 
 class Settled(NamedTuple):
@@ -67,7 +65,7 @@ def springs_under(layout: Layout, items: Indices, load: Array, sag: Array) -> Sp
 def first_guess(springs: Springs) -> Flags:
     """Springs under the body touch, and so do preloaded ones over it."""
     touching = (springs.basis[:, 0] > 0) | (springs.gap < 0)
-    return np.array(np.broadcast_to(touching, (len(touching), springs.load.shape[1])))
+    return np.array(np.broadcast_to(touching, (len(touching), springs.load.shape[1])), order="C")
 
 
 def settle(springs: Springs, start: Flags) -> Settled:
@@ -85,10 +83,10 @@ def settle(springs: Springs, start: Flags) -> Settled:
         if done.all():
             break
         going = np.flatnonzero(~done)
-        left, rest, touching = left[going], choose(rest, going), called[:, going]
+        left, rest, touching = left[going], choose(rest, going), take(called, going)
     else:
         _go_the_sure_way(springs, left, answer)
-    _correct(springs, answer)
+    _settle_with_care(springs, _correct(springs, answer), answer)
     return answer
 
 
@@ -96,27 +94,20 @@ def _keep(answer: Settled, columns: Indices, found: Settled, done: Flags) -> Non
     which = np.flatnonzero(done)
     into = columns[which]
     for whole, part in zip(answer, found, strict=True):
-        whole[:, into] = part[:, which]
+        whole[:, into] = take(part, which)
 
 
 def _quick_round(springs: Springs, touching: Flags, lenient: bool) -> tuple[Settled, Flags, Flags]:
     """Answer for one set, the set that it calls for, and whether they are the same, or at least
     differ by no more force than can be told from rounding."""
-    part = piece(springs, touching)
-    factors = factor(part.stiffness)
-    movement = solve(factors, springs.load - part.start)
-    if isinstance(part, StiffPiece):
-        way = pressed(springs, movement, None)
-        forces = part.working * way
-    else:
-        forces = forces_in(springs, part, movement)
-        way = pressed(springs, movement, forces)
-    called = way > 0
-    found = Settled(movement, forces, touching)
+    footing = stand(springs, touching)
+    answer = respond(springs, footing, springs.load, springs.gap)
+    called = answer.way > 0
+    found = Settled(answer.movement, answer.forces, touching)
     agreed = np.logical_and.reduce(called == touching, axis=0)
     if lenient:
-        agreed = agreed | _agreed(springs, found, way)
-    return found, called, agreed & sound(factors, part.stiffness)
+        agreed = agreed | _agreed(springs, found, answer.way)
+    return found, called, agreed & steady(footing)
 
 
 def _agreed(springs: Springs, found: Settled, way: Array) -> Flags:
@@ -143,49 +134,72 @@ def _go_the_sure_way(springs: Springs, left: Indices, answer: Settled) -> None:
     unknown = ~np.isfinite(_size(springs.load) + np.max(np.abs(springs.gap), axis=0))
     left = left[~unknown[left]]
     rest = choose(springs, left)
-    whole = piece(rest, np.ones((len(springs.basis), len(left)), bool))
-    floor = floors(whole.stiffness)
-    movement = solve(floored_factor(whole.stiffness, floor), rest.load)
-    forces = forces_added(rest, whole, movement)
+    whole = stand(rest, np.ones((len(springs.basis), len(left)), bool))
+    floor = floors(whole.stiffness) if isinstance(whole, StiffFooting) else None
+    start = respond(rest, steadied(whole), rest.load, np.zeros((len(rest.gap), 1)))
+    movement, forces = start.movement, start.forces
     for _ in range(LIMIT):
-        touching = pressed(rest, movement, forces) > 0
+        touching = pressed(rest, movement, forces, rest.gap) > 0
         target, done = _sure_round(rest, touching, movement, floor)
         _keep(answer, left, target, done)
         going = np.flatnonzero(~done)
         if not len(going):
             return
-        step = lowest_point(rest, (movement, forces), target[:2])[going]
-        movement = movement[:, going] + step * (target.movement - movement)[:, going]
-        forces = forces[:, going] + step * (target.forces - forces)[:, going]
-        left, rest, floor = left[going], choose(rest, going), floor[:, going]
+        step = lowest_point(rest, (movement, forces), target[:2])
+        movement = take(movement + step * (target.movement - movement), going)
+        forces = take(forces + step * (target.forces - forces), going)
+        left, rest = left[going], choose(rest, going)
+        floor = None if floor is None else take(floor, going)
 
 
 def _sure_round(
-    springs: Springs, touching: Flags, movement: Array, floor: Array
+    springs: Springs, touching: Flags, movement: Array, floor: Array | None
 ) -> tuple[Settled, Flags]:
     """Newton's step from a movement, and whether it ends at equilibrium."""
-    part = piece(springs, touching)
-    factors = floored_factor(part.stiffness, floor)
-    out = springs.load - carried(springs, forces_in(springs, part, movement))
-    target = movement + solve(factors, out)
-    forces = forces_in(springs, part, target)
-    found = Settled(target, forces, touching)
-    missing = _size(springs.load - carried(springs, forces))
-    rounding = np.max(_rounding(springs, target) * touching, axis=0)
+    footing = stand(springs, touching, floor)
+    target = respond(springs, footing, springs.load, springs.gap, movement)
+    found = Settled(target.movement, target.forces, touching)
+    missing = _size(springs.load - carried(springs, target.forces))
+    rounding = np.max(_rounding(springs, target.movement) * touching, axis=0)
     closed = missing <= CLOSE * _size(springs.load) + rounding
-    return found, closed & _agreed(springs, found, pressed(springs, target, forces))
+    return found, closed & _agreed(springs, found, target.way)
 
 
-def _correct(springs: Springs, answer: Settled) -> None:
-    """Close what rounding has left between forces and load, which stiff springs with gaps need."""
+def _correct(springs: Springs, answer: Settled) -> Indices:
+    """Close what rounding has left between forces and load, which stiff springs with gaps need.
+
+    Returns the columns that are still out of equilibrium, or unknown.
+    """
     np.maximum(answer.forces, 0.0, out=answer.forces)
-    for _ in range(2):
-        missing = springs.load - carried(springs, answer.forces)
-        off = np.flatnonzero(_size(missing) > TRUE * _size(springs.load))
-        if not len(off):
+    off = np.arange(len(answer.movement[0]))
+    for turn in range(3):
+        some, forces = choose(springs, off), take(answer.forces, off)
+        missing = some.load - carried(some, forces)
+        allowed = (POOR if turn == 2 else TRUE) * _size(some.load)
+        allowed = allowed + ROUNDING * np.max(forces, axis=0)
+        out = np.flatnonzero(~(_size(missing) <= allowed))
+        off = off[out]
+        if not len(off) or turn == 2:
             break
         some = choose(springs, off)
-        part = piece(some, answer.touching[:, off])
-        factors = floored_factor(part.stiffness, floors(part.stiffness))
-        added = forces_added(some, part, solve(factors, missing[:, off]))
-        answer.forces[:, off] = np.maximum(answer.forces[:, off] + added, 0.0)
+        footing = steadied(stand(some, take(answer.touching, off)))
+        added = respond(some, footing, take(missing, out), np.zeros((len(some.gap), 1))).forces
+        answer.forces[:, off] = np.maximum(take(forces, out) + added, 0.0)
+    return off
+
+
+def _settle_with_care(springs: Springs, columns: Indices, answer: Settled) -> None:
+    """Settle again what was lost to rounding, with forces and movement solved for together.
+
+    That is how a flexible body is solved, and a stiff one is a flexible one that does not give.
+    It is slower, and bears stiffnesses that differ by a factor of a million million.
+    """
+    if springs.flexibility is not None or not len(columns):
+        return
+    count = len(springs.basis)
+    some = choose(springs, columns)
+    stiffness = np.array(np.broadcast_to(some.stiffness, (count, len(columns))), order="C")
+    body = Flexibility(np.zeros((1, count, count)), stiffness, np.arange(len(columns)))
+    some = some._replace(flexibility=body)
+    again = settle(some, first_guess(some))
+    _keep(answer, columns, again, np.ones(len(columns), bool))

@@ -17,16 +17,15 @@ from reviewer.mechanics.springs.layout import (
     Layout,
     movement_at_origin,
     pick,
+    take,
 )
 from reviewer.mechanics.springs.one_way import (
     Springs,
     added,
-    floored_factor,
-    floors,
-    forces_in,
-    piece,
     pressed,
-    solve,
+    respond,
+    stand,
+    steadied,
 )
 from reviewer.mechanics.springs.settling import Settled, settle, springs_under
 
@@ -75,13 +74,13 @@ def block_of(load: TurningLoad, block: Indices) -> TurningLoad:
     else:
         chosen = pick(sag, block)
     layout = load.layout._replace(row=load.layout.row[block])
-    return TurningLoad(layout, load.fixed[:, block], load.turning[block], chosen, load.rim)
+    return TurningLoad(layout, take(load.fixed, block), load.turning[block], chosen, load.rim)
 
 
 def springs_towards(load: TurningLoad, item: Indices, unit: Array) -> Springs:
     """The springs with the load's moment pointing along unit vectors (2, columns)."""
     moment = load.turning[item]
-    acting = load.fixed[:, item].copy()
+    acting = take(load.fixed, item)
     acting[1] += moment * unit[0]
     acting[2] += moment * unit[1]
     return springs_under(load.layout, item, acting, _sag(load, item, unit))
@@ -133,7 +132,7 @@ def _motion(
     load: TurningLoad, item: Indices, springs: Springs, movement: Array, forces: Array
 ) -> Motion:
     return Motion(
-        springs.stiffness * pressed(springs, movement, forces),
+        springs.stiffness * pressed(springs, movement, forces, springs.gap),
         movement_at_origin(load.layout, load.layout.row[item], movement),
     )
 
@@ -182,15 +181,13 @@ def _derivatives(
         np.array([none, -moment * unit[1], moment * unit[0]]),
         np.array([none, -moment * unit[0], -moment * unit[1]]),
     )
+    footing = steadied(stand(springs, touching))
     results = []
     for acting, sag in zip(loads, _sag_derivatives(load, item, unit), strict=True):
         gap = -pick(load.layout.sign, load.layout.row[item]) * sag
-        moving = springs._replace(load=acting, gap=gap)
-        part = piece(moving, touching)
-        factors = floored_factor(part.stiffness, floors(part.stiffness))
-        movement = solve(factors, acting - part.start)
-        forces = forces_in(moving, part, movement)
-        results.append(_motion(load, item, moving, movement, forces))
+        answer = respond(springs, footing, acting, gap)
+        moved = movement_at_origin(load.layout, load.layout.row[item], answer.movement)
+        results.append(Motion(springs.stiffness * answer.way, moved))
     return results[0], results[1]
 
 
