@@ -1,49 +1,22 @@
 """A review of one design: read, derive, judge. It prints nothing and keeps no state."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from reviewer.deriving.cases import Cases, cases_of
-from reviewer.deriving.evaluate import Values, evaluate
-from reviewer.deriving.inputs import given_values
-from reviewer.deriving.plan import build_plan
+from reviewer.deriving.derived import derive
 from reviewer.judging.builtin import builtin_packs
 from reviewer.judging.concession import with_concessions
-from reviewer.judging.finding import Finding
 from reviewer.judging.judge import judge
 from reviewer.judging.pack import Pack, in_order
+from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.registry import KINDS
-from reviewer.reading.design import Design
 from reviewer.reading.read_design import read_design
 
+__all__ = ["Review", "review", "review_source", "unreadable"]
+
 MOST_BYTES = 1 << 20
-
-
-@dataclass(frozen=True)
-class Derived:
-    """What was computed of a design: every quantity over every case."""
-
-    design: Design
-    cases: Cases
-    values: Values
-
-
-@dataclass(frozen=True)
-class Review:
-    """What a review found: problems of reading, or findings and what they were derived from."""
-
-    path: str
-    problems: tuple[Problem, ...]
-    findings: tuple[Finding, ...] = ()
-    derived: Derived | None = None
-
-    @property
-    def design(self) -> Design | None:
-        """The design that was read, or None where it could not be."""
-        return self.derived.design if self.derived else None
 
 
 def review(
@@ -85,14 +58,6 @@ def review_source(
     findings = judge(design, derived.values, derived.cases, rules)
     conceded = with_concessions(findings, design, on or date.today())
     return Review(path, problems, conceded, derived)
-
-
-def derive(design: Design) -> Derived:
-    """Compute every quantity of a design."""
-    cases = cases_of(design)
-    plan = build_plan(design)
-    values = evaluate(plan, given_values(design, plan, cases), len(cases.names))
-    return Derived(design, cases, values)
 
 
 def unreadable(path: str, error: OSError) -> Problem:

@@ -7,11 +7,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from reviewer.deriving.derived import Derived
 from reviewer.deriving.evaluate import Values, changed
 from reviewer.judging.binding import Bound, bind
 from reviewer.judging.judge import marks, stands_behind
 from reviewer.judging.rule import Rule
-from reviewer.review import Derived
 
 NOT_APPLICABLE, PASSES, REVIEW, OPEN, HELD, FAILS = range(6)
 

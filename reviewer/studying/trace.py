@@ -7,10 +7,12 @@ from typing import Any
 
 import networkx as nx
 
+from reviewer.deriving.derived import Derived
 from reviewer.deriving.evaluate import Values
 from reviewer.deriving.plan import DESIGN, MISSING, Node
 from reviewer.deriving.unknown import is_unknown, why_open
 from reviewer.judging.finding import Finding
+from reviewer.judging.reviewed import Review
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.preferred import preferred_units
@@ -18,7 +20,6 @@ from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
 from reviewer.parts.row import Count
 from reviewer.reading.design import Design
-from reviewer.review import Derived, Review
 from reviewer.stock.table import Choice
 
 NEARLY = 1e-9

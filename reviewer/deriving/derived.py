@@ -1,0 +1,26 @@
+"""What is computed of a design: cases, plan and values in one."""
+
+from dataclasses import dataclass
+
+from reviewer.deriving.cases import Cases, cases_of
+from reviewer.deriving.evaluate import Values, evaluate
+from reviewer.deriving.inputs import given_values
+from reviewer.deriving.plan import build_plan
+from reviewer.reading.design import Design
+
+
+@dataclass(frozen=True)
+class Derived:
+    """What was computed of a design: every quantity over every case."""
+
+    design: Design
+    cases: Cases
+    values: Values
+
+
+def derive(design: Design) -> Derived:
+    """Compute every quantity of a design."""
+    cases = cases_of(design)
+    plan = build_plan(design)
+    values = evaluate(plan, given_values(design, plan, cases), len(cases.names))
+    return Derived(design, cases, values)
