@@ -1,0 +1,134 @@
+"""reviewer check: review designs, report what was found, and say by the exit status how it went."""
+
+import os
+import sys
+from argparse import Namespace
+from collections.abc import Sequence
+from contextlib import ExitStack
+from dataclasses import replace
+from datetime import date
+
+from reviewer.command.fault import FAULT, told_fault
+from reviewer.command.inputs import Input, inputs_of
+from reviewer.command.outputs import Output, Report, format_of, output_of
+from reviewer.command.packs import Packs, packs_of
+from reviewer.command.status import UNREAD, status_of
+from reviewer.command.terminal import complain, style_of
+from reviewer.command.usage import Parser, UsageError, day, one_of
+from reviewer.judging.finding import LEVELS
+from reviewer.notation.problem import Place, Problem, render
+from reviewer.reporting.sheet import Style
+from reviewer.review import Review, review_source, unreadable
+
+ENDINGS = {".txt": "text", ".json": "json"}
+FORMATS = tuple(ENDINGS.values())
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    options = _parser().read(arguments)
+    if not options.paths:
+        raise UsageError("no design is named", "", "the path of a file or folder, or -", "")
+    packs = packs_of(options.rules)
+    for problem in packs.problems:
+        complain(render(problem))
+    status = UNREAD if packs.problems else 0
+    with ExitStack() as unfinished:
+        outputs = _outputs(options, packs, unfinished)
+        for each in inputs_of(options.paths):
+            status = max(status, _reviewed(each, options, packs, outputs))
+        for output in outputs:
+            output.close()
+        unfinished.pop_all()
+    return status
+
+
+def _parser() -> Parser:
+    parser = Parser(
+        "check",
+        "Review designs: files, folders with designs in them, or - for standard input.",
+        "reviewer check bench.yaml --fail-at should --output review.json",
+    )
+    parser.add_argument("paths", metavar="PATH", nargs="*", help="a design, a folder, or -")
+    parser.add_argument(
+        "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
+        help=f"{' or '.join(FORMATS)}; text where none is named",
+    )  # fmt: skip
+    parser.add_argument(
+        "--output", action="append", default=[], metavar="FILE",
+        help=f"write a file too, its format by its ending: {' or '.join(ENDINGS)}; repeatable",
+    )  # fmt: skip
+    parser.add_argument(
+        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
+    )
+    parser.add_argument(
+        "--fail-at", type=one_of(LEVELS), default="must", metavar="LEVEL",
+        help="the level from which a finding makes the exit status 1: must, should or note",
+    )  # fmt: skip
+    parser.add_argument(
+        "--allow-open", action="store_true", help="let pass what could not be reviewed"
+    )
+    parser.add_argument(
+        "--on", type=day, default=None, metavar="DATE",
+        help="the day on which concessions must still hold; today where none is named",
+    )  # fmt: skip
+    parser.add_argument("--all", action="store_true", help="list everything that holds")
+    return parser
+
+
+def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Output]:
+    """Standard output and the files; a file that is not finished is taken away again."""
+    kinds = [(path, format_of(path, ENDINGS)) for path in dict.fromkeys(options.output)]
+    shown = style_of(sys.stdout, os.environ)
+    outputs = [output_of(None, lambda: _report(options.format, shown, options, packs, False))]
+    for path, kind in kinds:
+        report = _report(kind, Style(), options, packs, True)
+        output = output_of(path, lambda report=report: report)  # type: ignore[misc]
+        unfinished.callback(output.drop)
+        outputs.append(output)
+    return outputs
+
+
+def _report(kind: str, style: Style, options: Namespace, packs: Packs, whole: bool) -> Report:
+    """A report of a format; `whole` tells problems in it, that are else on standard error."""
+    if kind == "json":
+        from reviewer.reporting.data import JsonReport  # json is not wanted for text
+
+        return JsonReport()
+    from reviewer.reporting.text import TextReport
+
+    return TextReport(style, packs.questions, everything=options.all, problems=whole)
+
+
+def _reviewed(each: Input, options: Namespace, packs: Packs, outputs: list[Output]) -> int:
+    """Review one design and report it; a fault in one does not stop the others."""
+    faulty = 0
+    try:
+        found = _review(each, packs, options.on)
+    except Exception as fault:
+        complain(told_fault(fault, each.path))
+        faulty = FAULT
+        found = _faulty(each.path)
+    else:
+        for problem in found.problems:
+            complain(render(problem))
+    found = replace(found, problems=(*found.problems, *packs.problems))
+    for output in outputs:
+        output.add(found)
+    return max(faulty, status_of(found, options.fail_at, allow_open=options.allow_open))
+
+
+def _review(each: Input, packs: Packs, on: date | None) -> Review:
+    if each.problem is not None:
+        return Review(each.path, (each.problem,))
+    try:
+        source = each.read()
+    except OSError as error:
+        return Review(each.path, (unreadable(each.path, error),))
+    return review_source(source, each.path, packs.sound, on)
+
+
+def _faulty(path: str) -> Review:
+    """What is reported of a design in which the program failed."""
+    what = "an internal fault of the program kept this design from being reviewed"
+    return Review(path, (Problem(Place(path, 1, 1, 2), what, "", "", None),))

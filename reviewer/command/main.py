@@ -1,0 +1,85 @@
+"""The command `reviewer`: finds the command that is asked for, and loads nothing else."""
+
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+
+from reviewer.command.fault import FAULT, told_fault
+from reviewer.command.terminal import complain, prepare_streams, say
+from reviewer.command.usage import UsageError
+from reviewer.notation.nearest import nearest
+
+WRONG_INPUT = 2
+INTERRUPTED = 130  # 128 and the number of SIGINT, as shells count
+
+COMMANDS = {
+    "check": "review designs: what to change, what to judge, what was not reviewed",
+    "trace": "follow one number back to the lines of the file",
+    "rules": "list the rules in force, or prove them",
+    "start": "write a small complete design to begin from",
+    "schema": "print the JSON Schema of a design file, for editors",
+}
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run a command line, and return the exit status."""
+    prepare_streams()
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    name = words[0] if words and words[0] in COMMANDS else ""
+    try:
+        return _run(name, words)
+    except UsageError as error:
+        complain(error.told(f"reviewer {name}".strip()))
+        return WRONG_INPUT
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except Exception as fault:
+        complain(told_fault(fault))
+        return FAULT
+
+
+def _run(name: str, words: Sequence[str]) -> int:
+    if not name:
+        return _without_command(words)
+    command = import_module(f"reviewer.command.{name}")
+    try:
+        return int(command.run(words[1:]))
+    except SystemExit as leaving:  # argparse leaves after it has printed the help
+        return int(leaving.code or 0)
+
+
+def _without_command(words: Sequence[str]) -> int:
+    if not words or words[0] in ("-h", "--help", "help"):
+        say(help_text())
+        return 0 if words else WRONG_INPUT
+    if words[0] == "--version":
+        from reviewer.command.version import version
+
+        say(f"reviewer {version()}\n")
+        return 0
+    near = nearest(words[0], COMMANDS)
+    raise UsageError(
+        "there is no such command",
+        words[0],
+        f"one of {', '.join(COMMANDS)}",
+        f"write reviewer {near}" if near else "",
+    )
+
+
+def help_text() -> str:
+    """What `reviewer --help` prints."""
+    lines = [
+        "usage: reviewer COMMAND ...",
+        "",
+        "Reviews designs of moving furniture and shop machines before the wood is cut.",
+        "",
+        *(f"  {name:<8}{says}" for name, says in COMMANDS.items()),
+        "",
+        "  reviewer COMMAND --help    options of a command, and an example",
+        "  reviewer --version",
+        "",
+        "to begin:",
+        "  reviewer start",
+        "  reviewer check design.yaml",
+    ]
+    return "".join(f"{line}\n" for line in lines)

@@ -1,0 +1,53 @@
+"""reviewer rules: the rules in force, or whether each shows both ways what it says."""
+
+import os
+import sys
+from collections.abc import Sequence
+
+from reviewer.command.packs import Packs, packs_of
+from reviewer.command.status import FAILS, HOLDS, UNREAD
+from reviewer.command.terminal import complain, say, style_of
+from reviewer.command.usage import Parser
+from reviewer.notation.problem import render
+from reviewer.reporting.words import counted, sentence
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    parser = Parser(
+        "rules",
+        "List the rules in force with their limits and sources, or prove them.",
+        "reviewer rules --prove --rules our_shop.yaml",
+    )
+    parser.add_argument(
+        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
+    )
+    parser.add_argument(
+        "--prove", action="store_true", help="judge each rule on its own proof, both ways"
+    )
+    options = parser.read(arguments)
+    packs = packs_of(options.rules)
+    for problem in packs.problems:
+        complain(render(problem))
+    status = _prove(packs) if options.prove else _list(packs)
+    return UNREAD if packs.problems else status
+
+
+def _list(packs: Packs) -> int:
+    from reviewer.reporting.rules_text import rules_text
+
+    rules = (rule for pack in packs.sound for rule in pack.rules)
+    say(rules_text(rules, style_of(sys.stdout, os.environ)))
+    return HOLDS
+
+
+def _prove(packs: Packs) -> int:
+    from reviewer.judging.proof import prove_all
+
+    flaws = prove_all(packs.sound)
+    for flaw in flaws:
+        complain(render(flaw))
+    count = sum(len(pack.rules) for pack in packs.sound)
+    found = counted(len(flaws), "proof does", "proofs do") + " not hold" if flaws else "all hold"
+    say(sentence(f"{counted(count, 'rule')} proved both ways, {found}") + "\n")
+    return FAILS if flaws else HOLDS

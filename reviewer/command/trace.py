@@ -1,0 +1,84 @@
+"""reviewer trace: the chain of numbers behind one quantity or one finding of a design."""
+
+import os
+import sys
+from collections.abc import Sequence
+
+from reviewer.command.inputs import Input
+from reviewer.command.packs import packs_of
+from reviewer.command.status import UNREAD
+from reviewer.command.terminal import complain, say, style_of
+from reviewer.command.usage import Parser, UsageError, one_of
+from reviewer.judging.pack import Pack
+from reviewer.notation.problem import render
+from reviewer.reporting.sheet import Style
+from reviewer.review import Review, review_source, unreadable
+from reviewer.studying.trace import NoSuchQuantity, Step, trace
+
+FORMATS = ("text", "json")
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    options = _parser().read(arguments)
+    if options.name is None:
+        raise UsageError(
+            "a trace needs a design and a name",
+            options.file or "",
+            "FILE PART.NAME, as in bench.yaml ring.carry.peak_load",
+        )
+    packs = packs_of(options.rules)
+    found = _review(options.file, packs.sound)
+    for problem in (*packs.problems, *found.problems):
+        complain(render(problem))
+    if found.derived is None:
+        return UNREAD
+    try:
+        step = trace(found, options.name)
+    except NoSuchQuantity as error:
+        raise UsageError(
+            "the design has no such quantity and no such rule",
+            error.name,
+            "PART.NAME, the name of a quantity of a part or of a rule on it",
+            f"write {error.near}" if error.near else "",
+        ) from None
+    say(_told(step, found.path, options.format, style_of(sys.stdout, os.environ)))
+    return UNREAD if packs.problems else 0
+
+
+def _parser() -> Parser:
+    parser = Parser(
+        "trace",
+        "Follow a quantity, or a rule on a part, back to the lines of the file.",
+        "reviewer trace bench.yaml ring.carry.peak_load",
+    )
+    parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
+    parser.add_argument(
+        "name", metavar="PART.NAME", nargs="?", help="a quantity, or a rule on a part"
+    )
+    parser.add_argument(
+        "--format", type=one_of(FORMATS), default="text", metavar="FORMAT", help="text or json"
+    )
+    parser.add_argument(
+        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
+    )
+    return parser
+
+
+def _review(path: str, packs: Sequence[Pack]) -> Review:
+    try:
+        return review_source(Input(path).read(), path, packs)
+    except OSError as error:
+        return Review(path, (unreadable(path, error),))
+
+
+def _told(step: Step, path: str, kind: str, style: Style) -> str:
+    if kind == "json":
+        import json
+
+        from reviewer.reporting.trace_data import trace_data
+
+        return json.dumps(trace_data(step), indent=2, allow_nan=False) + "\n"
+    from reviewer.reporting.trace_text import trace_text
+
+    return trace_text(step, path, style)

@@ -1,0 +1,89 @@
+"""The command line's own grammar: options of a command, and what is told of a wrong one."""
+
+import argparse
+import re
+from collections.abc import Callable, Sequence
+from datetime import date
+from typing import NoReturn
+
+from reviewer.notation.nearest import nearest
+from reviewer.notation.plain import plain
+
+
+class UsageError(Exception):
+    """A wrong command line: what is wrong, what was found, what is expected, how to mend it."""
+
+    def __init__(self, what: str, found: str = "", expected: str = "", mend: str = "") -> None:
+        """Keep the four of them."""
+        super().__init__(what)
+        self.what = what
+        self.found = found
+        self.expected = expected
+        self.mend = mend
+
+    def told(self, command: str) -> str:
+        """The error in words, in the form of a problem of reading."""
+        rows = [("found ", self.found), ("expected ", self.expected), ("mend: ", self.mend)]
+        lines = [f"    {word}{plain(text, 400)}" for word, text in rows if text]
+        return "\n".join([f"{command}: {plain(self.what)}", *lines])
+
+
+class Parser(argparse.ArgumentParser):
+    """Options of one command. A wrong one is raised as a UsageError, never printed."""
+
+    def __init__(self, name: str, says: str, example: str) -> None:
+        """Begin the options of a command, with one real example."""
+        super().__init__(
+            prog=f"reviewer {name}",
+            description=says,
+            epilog=f"example: {example}",
+            allow_abbrev=False,
+        )
+
+    def read(self, arguments: Sequence[str]) -> argparse.Namespace:
+        """Read a command line. Raises UsageError."""
+        options, strange = self.parse_known_args(arguments)
+        if strange:
+            raise self._unknown(strange[0])
+        return options
+
+    def _unknown(self, word: str) -> UsageError:
+        names = (name for each in self._actions for name in each.option_strings)
+        known = sorted(name for name in names if name.startswith("--"))
+        if not word.startswith("-"):
+            return UsageError("there is one argument too many", word)
+        near = nearest(word.partition("=")[0], known)
+        mend = f"write {near}" if near else ""
+        return UsageError("there is no such option", word, f"one of {', '.join(known)}", mend)
+
+    def error(self, message: str) -> NoReturn:
+        """Raise what argparse found wrong: only a value that is missing can get here."""
+        name = re.match(r"argument (\S+?)[:/]", message)
+        if name and "expected" in message:
+            raise UsageError("an option lacks its value", name[1], f"{name[1]} and its value")
+        raise UsageError(message)
+
+
+def one_of(words: Sequence[str]) -> Callable[[str], str]:
+    """A reader of an option's value: one word of a list."""
+
+    def read(text: str) -> str:
+        if text not in words:
+            near = nearest(text, words)
+            mend = f"write {near}" if near else ""
+            raise UsageError("there is no such choice", text, f"one of {', '.join(words)}", mend)
+        return text
+
+    return read
+
+
+def day(text: str) -> date:
+    """A reader of a calendar date. Raises UsageError."""
+    try:
+        if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+            raise ValueError
+        return date.fromisoformat(text)
+    except ValueError:
+        raise UsageError(
+            "this is no calendar date", text, "year, month and day, as in 2026-11-25"
+        ) from None

@@ -1,0 +1,114 @@
+"""Proofs: each rule shown both ways on the values that its pack gives."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any, NamedTuple
+
+import numpy as np
+
+from reviewer.judging.compiled import Requirement
+from reviewer.judging.expression import Expression, Given, Name, walk
+from reviewer.judging.pack import Pack
+from reviewer.judging.rule import Rule
+from reviewer.notation.problem import Problem, problems_in_order
+
+Values = Mapping[str, Any]
+
+
+class Flaw(NamedTuple):
+    """What is wrong with a side of a proof, what it shows, and what it should."""
+
+    what: str
+    found: str
+    expected: str
+
+
+def prove_all(packs: Iterable[Pack]) -> tuple[Problem, ...]:
+    """What is wrong with the proofs of some packs; nothing where all of them hold."""
+    return tuple(
+        problems_in_order(
+            problem for pack in packs for rule in pack.rules for problem in prove(rule, pack.lines)
+        )
+    )
+
+
+def prove(rule: Rule, lines: Sequence[str] = ()) -> Iterator[Problem]:
+    """What is wrong with one rule's proof; `lines` are those of its pack, to point at the place.
+
+    A rule that requires must apply and hold on one side, apply and fail on the other. A rule that
+    only asks must ask on one side and rest on the other.
+    """
+    asks = rule.require is None
+    sides = ("rests", "asks") if asks else ("holds", "fails")
+    for side, values in zip(sides, (rule.proof.passing, rule.proof.failing), strict=True):
+        flaws = [*_missing(rule, side, values), *_uneven(rule, side, values)]
+        for flaw in flaws or _shown(rule, side, values):
+            yield _problem(rule, lines, flaw)
+
+
+def _missing(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
+    """The names that decide a rule and have no value on a side of its proof.
+
+    A name that the rule asks `given(...)` of may be left out: then it is not given.
+    """
+    nodes = [node for each in _expressions(rule) for node in walk(each)]
+    optional = {node.name.path for node in nodes if isinstance(node, Given)}
+    used = dict.fromkeys(node.path for node in nodes if isinstance(node, Name))
+    for name in used:
+        if name not in values and name not in optional:
+            what = f"the proof of {rule.name} lacks a value under {side}"
+            yield Flaw(what, f"no {name}", f"{name}: and its value")
+
+
+def _uneven(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
+    """Collections of one kind of part that do not have the same number of members."""
+    if rule.scope.how != "every":
+        return
+    for binder, _ in rule.scope.binders:
+        lists = (
+            value
+            for name, value in values.items()
+            if isinstance(value, list) and name.startswith(f"{binder}.")
+        )
+        counts = sorted({len(value) for value in lists})
+        if len(counts) > 1:
+            what = f"the proof of {rule.name} has lists of different lengths under {side}"
+            found = " and ".join(str(count) for count in counts)
+            yield Flaw(what, found, f"one length for all of {binder}")
+
+
+def _expressions(rule: Rule) -> Iterator[Expression]:
+    for test in (rule.when, rule.require):
+        if test is not None:
+            yield test.expression
+
+
+def _shown(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
+    """Where a side shows something else than it says."""
+    applies = _applies(rule, values)
+    if rule.require is None:
+        found, expected = (
+            "a question" if asked else "no question" for asked in (applies, side == "asks")
+        )
+    else:
+        found = _outcome(rule.require, values) if applies else "a rule that does not apply"
+        expected = {"holds": "a pass", "fails": "a fail"}[side]
+    if found != expected:
+        what = f"the proof of {rule.name} does not show what it says under {side}"
+        yield Flaw(what, found, expected)
+
+
+def _applies(rule: Rule, values: Values) -> bool:
+    return rule.when is None or bool(np.all(rule.when.test(values.get).holds))
+
+
+def _outcome(require: Requirement, values: Values) -> str:
+    outcome = require.judge(values.get)
+    if not bool(np.all(outcome.known)):
+        return "a requirement that is unknown"
+    return "a pass" if bool(np.all(outcome.holds)) else "a fail"
+
+
+def _problem(rule: Rule, lines: Sequence[str], flaw: Flaw) -> Problem:
+    place = rule.proof.place
+    line = lines[place.line - 1] if 0 < place.line <= len(lines) else None
+    return Problem(place, *flaw, None, line)

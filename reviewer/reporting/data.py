@@ -1,0 +1,122 @@
+"""Reviews as data for other programs: JSON of format 1, the same text on every run.
+
+One finding stands on a line, so that two reports can be compared line by line.
+"""
+
+import json
+from math import isfinite
+from typing import Any
+
+from reviewer.judging.finding import Finding, Side
+from reviewer.notation.problem import Problem
+from reviewer.notation.units import Unit
+from reviewer.reporting.words import in_order
+from reviewer.review import Review
+
+FORMAT = 1
+DIGITS = 12
+
+Data = dict[str, Any]
+
+
+class JsonReport:
+    """Reports in JSON, one design after the other within one document."""
+
+    def __init__(self) -> None:
+        """Begin a document."""
+        self._count = 0
+
+    def add(self, review: Review) -> str:
+        """One design of the document."""
+        self._count += 1
+        data = review_data(review)
+        before = f'{{"format": {FORMAT}, "designs": [\n' if self._count == 1 else ",\n"
+        pieces = [
+            f"{dumped(key)}: {_listed(value) if isinstance(value, list) else dumped(value)}"
+            for key, value in data.items()
+        ]
+        return before + "{" + ", ".join(pieces) + "}"
+
+    def end(self) -> str:
+        """The end of the document."""
+        return "\n]}\n" if self._count else f'{{"format": {FORMAT}, "designs": []}}\n'
+
+
+def dumped(value: Any) -> str:
+    """A value in JSON: ASCII alone, and never an infinity or NaN."""
+    return json.dumps(value, allow_nan=False)
+
+
+def _listed(values: list[Data]) -> str:
+    return "[" + ",".join(f"\n{dumped(value)}" for value in values) + "\n]" if values else "[]"
+
+
+def review_data(review: Review) -> Data:
+    """A review as the contract has it; every finding is in it, passes too."""
+    design = review.design
+    return {
+        "path": review.path,
+        "design": design.name if design else None,
+        "revision": design.revision if design else None,
+        "findings": [finding_data(finding) for finding in in_order(review.findings)],
+        "problems": [problem_data(problem) for problem in review.problems],
+    }
+
+
+def finding_data(finding: Finding) -> Data:
+    """One finding; `remedies` is null, for none are searched."""
+    concession = finding.concession
+    return {
+        "rule": finding.rule,
+        "part": finding.part,
+        "with": list(finding.others),
+        "verdict": finding.verdict,
+        "level": finding.level,
+        "stage": finding.stage,
+        "hazard": finding.hazard,
+        "utilisation": rounded(finding.utilisation),
+        "demand": _side(finding.demand),
+        "capacity": _side(finding.capacity),
+        "case": finding.case,
+        "path": finding.place.path,
+        "line": finding.place.line,
+        "column": finding.place.column,
+        "message": finding.message,
+        "remedies": None,
+        "open_because": list(finding.open_because) if finding.verdict == "open" else None,
+        "concession": concession
+        and {"by": concession.by, "why": concession.why, "until": concession.until},
+    }
+
+
+def problem_data(problem: Problem) -> Data:
+    """One problem of reading."""
+    return {
+        "path": problem.place.path,
+        "line": problem.place.line,
+        "column": problem.place.column,
+        "what": problem.what,
+        "found": problem.found,
+        "expected": problem.expected,
+        "mend": problem.mend,
+    }
+
+
+def _side(side: Side | None) -> Data | None:
+    if side is None:
+        return None
+    return {"value": in_unit(side.value, side.unit), "unit": side.unit.symbol}
+
+
+def in_unit(value: float, unit: Unit) -> float | None:
+    """An SI value as a plain number in a unit."""
+    return rounded((value - unit.offset) / unit.factor)
+
+
+def rounded(value: float) -> float | None:
+    """A number to 12 significant digits, null where it is none, and never a negative zero.
+
+    >>> rounded(0.1 + 0.2), rounded(float("nan")), rounded(-0.0)
+    (0.3, None, 0.0)
+    """
+    return float(f"{value:.{DIGITS}g}") + 0.0 if isfinite(value) else None

@@ -1,0 +1,126 @@
+"""The JSON Schema of the reports in JSON (2020-12): what a program may rely on."""
+
+from typing import Any
+
+from reviewer.judging.finding import LEVELS, STAGES
+from reviewer.reporting.words import VERDICTS
+
+Schema = dict[str, Any]
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+TEXT: Schema = {"type": "string"}
+TEXT_OR_NULL: Schema = {"type": ["string", "null"]}
+NUMBER_OR_NULL: Schema = {"type": ["number", "null"]}
+FROM_ONE: Schema = {"type": "integer", "minimum": 1}
+
+
+def report_schema() -> Schema:
+    """The schema of what `--format json` prints."""
+    return {
+        "$schema": DIALECT,
+        "title": "reviews of designs, format 1",
+        **_table({"format": {"const": 1}, "designs": _list(_ref("design"))}),
+        "$defs": {
+            "design": _table(
+                {
+                    "path": TEXT,
+                    "design": TEXT_OR_NULL,
+                    "revision": TEXT_OR_NULL,
+                    "findings": _list(_ref("finding")),
+                    "problems": _list(_ref("problem")),
+                }
+            ),
+            "finding": _finding(),
+            "side": {
+                **_table({"value": NUMBER_OR_NULL, "unit": TEXT}),
+                "description": "a value in its unit; null where it is not known",
+            },
+            "concession": _table({"by": TEXT, "why": TEXT, "until": TEXT_OR_NULL}),
+            "problem": _table(
+                {
+                    "path": TEXT,
+                    "line": FROM_ONE,
+                    "column": FROM_ONE,
+                    "what": TEXT,
+                    "found": TEXT,
+                    "expected": TEXT,
+                    "mend": TEXT_OR_NULL,
+                }
+            ),
+        },
+    }
+
+
+def trace_schema() -> Schema:
+    """The schema of what `reviewer trace --format json` prints."""
+    step: Schema = {
+        "name": TEXT,
+        "says": TEXT,
+        "value": {"type": ["number", "string", "boolean", "null"]},
+        "unit": TEXT_OR_NULL,
+        "case": TEXT_OR_NULL,
+        "formula": TEXT_OR_NULL,
+        "source": TEXT_OR_NULL,
+        "line": {"type": ["integer", "null"], "minimum": 1},
+        "open_because": _or_null(_list(TEXT)),
+        "inputs": _list({"anyOf": [_ref("step"), _ref("again")]}),
+    }
+    return {
+        "$schema": DIALECT,
+        "title": "the chain of numbers behind a quantity or a finding",
+        "$ref": "#/$defs/step",
+        "$defs": {
+            "step": _table(step),
+            "again": _table({"name": TEXT, "see": {"const": "above"}}),
+        },
+    }
+
+
+def _finding() -> Schema:
+    return _table(
+        {
+            "rule": TEXT,
+            "part": TEXT,
+            "with": _list(TEXT),
+            "verdict": {"enum": list(VERDICTS)},
+            "level": {"enum": list(LEVELS)},
+            "stage": {"enum": list(STAGES)},
+            "hazard": TEXT_OR_NULL,
+            "utilisation": {
+                **NUMBER_OR_NULL,
+                "minimum": 0,
+                "description": "demand over capacity; null where it has no number",
+            },
+            "demand": _or_null(_ref("side")),
+            "capacity": _or_null(_ref("side")),
+            "case": TEXT_OR_NULL,
+            "path": TEXT,
+            "line": FROM_ONE,
+            "column": FROM_ONE,
+            "message": TEXT,
+            "remedies": {"type": ["array", "null"], "description": "null: not searched"},
+            "open_because": _or_null(_list(TEXT)),
+            "concession": _or_null(_ref("concession")),
+        }
+    )
+
+
+def _table(properties: Schema) -> Schema:
+    return {
+        "type": "object",
+        "properties": properties,
+        "required": list(properties),
+        "additionalProperties": False,
+    }
+
+
+def _list(items: Schema) -> Schema:
+    return {"type": "array", "items": items}
+
+
+def _or_null(schema: Schema) -> Schema:
+    return {"anyOf": [schema, {"type": "null"}]}
+
+
+def _ref(name: str) -> Schema:
+    return {"$ref": f"#/$defs/{name}"}

@@ -1,0 +1,62 @@
+"""A trace as a chain that a person follows: each number, and below it what it came from."""
+
+from reviewer.notation.show import show
+from reviewer.reporting.sheet import Sheet, Style
+from reviewer.studying.trace import Step
+
+INDENT = 2
+
+
+def trace_text(step: Step, path: str, style: Style) -> str:
+    """The chain behind a step, of a design file at `path`."""
+    sheet = Sheet(style)
+    sheet.put(f"{step.name} = {shown(step)}", look="strong")
+    reckoning = [text for text in _reckoning(step) if text != step.says]
+    for text in (step.says, f'under "{step.case}"' if step.case else "", *reckoning):
+        if text:
+            sheet.put(text, INDENT)
+    if step.line is not None:
+        sheet.put(f"{path}:{step.line}", INDENT)
+    for reason in step.open_because:
+        sheet.put(f"unknown, because {reason}", INDENT)
+    sheet.gap()
+    for each in step.inputs:
+        _put(sheet, each, INDENT)
+    return sheet.text()
+
+
+def _put(sheet: Sheet, step: Step, indent: int) -> None:
+    """A step, and indented below it what it was computed from."""
+    sheet.put(f"{step.name} = {shown(step)}{_origin(step)}", indent)
+    for text in _reckoning(step):
+        sheet.put(text, indent + 2 * INDENT)
+    for each in step.inputs:
+        _put(sheet, each, indent + INDENT)
+
+
+def _origin(step: Step) -> str:
+    """Where a value without a formula is from."""
+    if step.again:
+        return ", listed above"
+    if step.line is not None:
+        return f", line {step.line}"
+    is_default = step.value is not None and not step.formula and not step.inputs
+    return ", default" if is_default else ""
+
+
+def _reckoning(step: Step) -> list[str]:
+    """The formula of a step and its source; what it is, where its formula has no words."""
+    source = f"[{step.source.rstrip('.')}]" if step.source else ""
+    text = " ".join(filter(None, [step.formula or (step.says if step.inputs else ""), source]))
+    return [text] if text else []
+
+
+def shown(step: Step) -> str:
+    """The value of a step as a reader reads it."""
+    if step.value is None:
+        return "unknown"
+    if isinstance(step.value, bool):
+        return "yes" if step.value else "no"
+    if isinstance(step.value, str):
+        return step.value
+    return show(step.value, step.unit) if step.unit else f"{step.value:g}"

@@ -1,0 +1,144 @@
+"""The words of the reports: stages, levels, counts, and the verdict on a design in one sentence."""
+
+from collections.abc import Sequence
+from math import isnan
+
+from reviewer.judging.finding import LEVELS, STAGES, Finding, Level, Side, Stage, Verdict
+from reviewer.notation.show import show
+
+VERDICTS: tuple[Verdict, ...] = ("fail", "open", "review", "pass", "not applicable")
+STAGE_WORDS: dict[Stage, str] = {
+    "cutting": "before cutting",
+    "assembling": "while assembling",
+    "loading": "when loading",
+    "using": "in use",
+}
+LEVEL_WORDS: dict[Level, str] = {
+    "must": "Must change",
+    "should": "Should change",
+    "note": "Worth changing",
+}
+HOLD_WORDS: dict[Level, str] = {
+    "must": "must hold",
+    "should": "should hold",
+    "note": "had better hold",
+}
+GRAVEST = ("tipping", "crushing")  # hazards whose concessions are told first
+COUNTS = (
+    *("no", "one", "two", "three", "four", "five", "six"),
+    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+)
+MOST_DIGITS = 6
+VAST = 100.0  # a larger utilisation says no more than that
+
+
+def in_order(findings: Sequence[Finding]) -> list[Finding]:
+    """Findings as reports list them: by stage, verdict, level, name, and the rest of a pair."""
+    return sorted(
+        findings,
+        key=lambda each: (
+            STAGES.index(each.stage),
+            VERDICTS.index(each.verdict),
+            LEVELS.index(each.level),
+            each.name,
+            each.others,
+        ),
+    )
+
+
+def is_to_change(finding: Finding) -> bool:
+    """Whether a finding is a failure that nobody has accepted."""
+    return finding.verdict == "fail" and finding.concession is None
+
+
+def number(count: int) -> str:
+    """A count in words up to twelve, then in figures."""
+    return COUNTS[count] if count < len(COUNTS) else str(count)
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """A count in words, with what it counts.
+
+    >>> counted(1, "thing"), counted(3, "thing"), counted(40, "leaf", "leaves")
+    ('one thing', 'three things', '40 leaves')
+    """
+    return f"{number(count)} {one if count == 1 else many or f'{one}s'}"
+
+
+def sentence(text: str) -> str:
+    """A text with a capital in front and a full stop behind."""
+    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}"
+
+
+def joined(parts: Sequence[str], last: str = "and") -> str:
+    """Parts in a row: `a, b and c`.
+
+    >>> joined(["a"]), joined(["a", "b"], "or"), joined(["a", "b", "c"])
+    ('a', 'a or b', 'a, b and c')
+    """
+    if len(parts) < 2:
+        return "".join(parts)
+    return f"{', '.join(parts[:-1])} {last} {parts[-1]}"
+
+
+def verdict_sentence(findings: Sequence[Finding]) -> str:
+    """What a review comes to: what to change and when, what to judge, what was not reviewed."""
+    if not findings:
+        return "No rule is for what this design has: nothing was reviewed."
+    clauses = [clause for clause in (_changes(findings), *_rest(findings)) if clause]
+    return sentence(", ".join(clauses))
+
+
+def _changes(findings: Sequence[Finding]) -> str:
+    by_stage = [
+        (sum(is_to_change(each) and each.stage == stage for each in findings), STAGE_WORDS[stage])
+        for stage in STAGES
+    ]
+    told = [(count, words) for count, words in by_stage if count]
+    if not told:
+        return "nothing to change"
+    first = f"{counted(told[0][0], 'thing')} to change {told[0][1]}"
+    return ", ".join([first, *(f"{number(count)} {words}" for count, words in told[1:])])
+
+
+def _rest(findings: Sequence[Finding]) -> list[str]:
+    counts = {
+        "to judge": sum(each.verdict == "review" for each in findings),
+        "not reviewed": sum(each.verdict == "open" for each in findings),
+        "conceded": sum(each.concession is not None for each in findings),
+    }
+    return [f"{number(count)} {words}" for words, count in counts.items() if count]
+
+
+def usage(finding: Finding) -> str:
+    """How much is asked of how much there is: `needs 10.4 mm, has 9 mm, 1.16 times the limit`."""
+    if finding.demand is None or finding.capacity is None:
+        return ""
+    asked, there = shown_apart(finding.demand, finding.capacity)
+    words = f"needs {asked}, has {there}"
+    if isnan(finding.utilisation):
+        return words
+    ratio = "over 100" if finding.utilisation > VAST else shown_ratio(finding.utilisation)
+    return f"{words}, {ratio} times the limit"
+
+
+def shown_ratio(utilisation: float) -> str:
+    """A utilisation to two decimals; to more where it would read 1.00 and is not.
+
+    >>> shown_ratio(0.5), shown_ratio(1.0), shown_ratio(1.0004), shown_ratio(0.99999)
+    ('0.50', '1.00', '1.0004', '0.99999')
+    """
+    for digits in range(2, MOST_DIGITS + 1):
+        text = f"{utilisation:.{digits}f}"
+        if float(text) != 1.0 or abs(utilisation - 1.0) < 10.0**-MOST_DIGITS:
+            break
+    return text if float(text) != 1.0 else "1.00"
+
+
+def shown_apart(demand: Side, capacity: Side) -> tuple[str, str]:
+    """Demand and capacity with as many digits as it takes to tell them apart."""
+    for digits in range(3, MOST_DIGITS + 1):
+        pair = show(demand.value, demand.unit, digits), show(capacity.value, capacity.unit, digits)
+        if pair[0] != pair[1]:
+            break
+    return pair
