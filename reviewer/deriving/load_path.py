@@ -6,7 +6,7 @@ carriers, each gets its share, and the part below where their paths meet again g
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, reduce
 from typing import Any
 
 import networkx as nx
@@ -20,6 +20,7 @@ from reviewer.mechanics.weight import weight as weight_of
 from reviewer.reading.design import Design, Part
 
 GROUND = ""
+RIM, EDGE = "rim.radius", "reach.radius"
 SEVERAL = 2  # carriers from which on a part has shares
 Needs = dict[str, str | tuple[str, str]]
 Built = tuple[Callable[..., Any], Needs]
@@ -59,6 +60,13 @@ class Tree:
         if all(len(part.carried_by) < SEVERAL for part in self.every):
             return {part.name: (*part.carried_by, GROUND)[0] for part in self.every}
         return nx.immediate_dominators(self.graph, GROUND)
+
+    @cached_property
+    def edged(self) -> frozenset[str]:
+        """The parts whose kind has an edge, and those that carry one that does."""
+        own = {part.name for part in self.every if RIM in part.kind.by_path}
+        below = (nx.ancestors(self.graph, name) for name in sorted(own))
+        return frozenset(own.union(*below))
 
     def children(self, name: str) -> list[Part]:
         """The parts and loads that a part carries."""
@@ -265,17 +273,13 @@ def _load_member(owner: Part) -> Callable[..., Member]:
 
 def _reach(owner: Part, tree: Tree) -> Built:
     """How far a part, or anything that it carries, reaches from the axis."""
-    above = [child for child in tree.children(owner.name) if not is_load(child)]
-    needs: Needs = {"own": "rim.radius?"}
-    for index, child in enumerate(above):
-        needs[f"reach_{index}"] = (child.name, "reach.radius")
+    above = [child for child in tree.children(owner.name) if child.name in tree.edged]
+    needs: Needs = {f"reach_{index}": (child.name, EDGE) for index, child in enumerate(above)}
+    if RIM in owner.kind.by_path:
+        needs["own"] = RIM
 
-    def reach(own: Any, **carried: Any) -> Any:
-        known = [value for value in (own, *carried.values()) if value is not None]
-        farthest = known[0] if known else np.nan
-        for value in known[1:]:
-            farthest = np.where(np.isnan(farthest), value, np.maximum(farthest, value))
-        return farthest
+    def reach(**radii: Any) -> Any:
+        return reduce(np.maximum, radii.values(), np.nan if not radii else 0.0)
 
     return reach, needs
 
