@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from reviewer.mechanics.annular_plates import annular_simple_ring_load, annular_simple_uniform
 from reviewer.mechanics.disc import disc_deflection, disc_uniform_deflection
+from reviewer.mechanics.panel_disc import panel_disc_compliance
 
 RATIO = st.floats(0.31, 1.0)
 ANGLE = st.floats(-7.0, 7.0)
@@ -99,3 +100,64 @@ def test_says_nothing_where_it_cannot(change, why):
     }
     assert np.isfinite(disc_deflection(**given_values))
     assert np.isnan(disc_deflection(**{**given_values, **change})), why
+
+
+PLYWOOD = (1.15, 0.86, 0.05, 0.075)
+
+
+def panel(radii, angles, hole=0.3, rigidities=PLYWOOD):
+    return panel_disc_compliance(np.array(radii), np.array(angles), 1.0, hole, *rigidities)
+
+
+def test_a_panel_alike_in_all_directions_is_the_plain_disc():
+    radii, angles = [0.4, 0.7, 1.0], [0.0, 1.0, 2.5]
+    alike = panel(radii, angles, rigidities=(2.0, 2.0, 0.6, 0.7))
+    plain = compliance(radii, angles, 0.3, rigidity=2.0)
+    assert alike == pytest.approx(plain, abs=1e-10)
+
+
+def test_a_panel_is_reciprocal_and_gives_no_energy():
+    radii, angles = [0.4, 0.7, 1.0, 0.9], [0.0, 1.0, 2.5, -1.0]
+    c = panel(radii, angles)
+    assert c == pytest.approx(c.T, abs=1e-12)
+    assert np.linalg.eigvalsh(c).min() > 0
+
+
+def sink(angle, rigidities):
+    """Sink of the rim between two of four supports that stand at 45 degrees to the grain."""
+    turns = np.append(np.pi / 4 + np.pi / 2 * np.arange(4), angle)
+    c = panel([0.8] * 4 + [1.0], turns, 0.3, rigidities)
+    places = np.stack((np.ones(5), np.cos(turns), np.sin(turns)))
+    places[1:, :4] *= 0.8
+    share = np.linalg.lstsq(places[:, :4], places[:, 4], rcond=None)[0]
+    # An even saddle of support forces is found from no gap at any support.
+    saddle = np.array([1.0, -1.0, 1.0, -1.0])
+    bent = c[:4, 4] - c[:4, :4] @ share
+    share = share + saddle * (saddle @ bent) / (saddle @ c[:4, :4] @ saddle)
+    return c[4, 4] - 2 * c[4, :4] @ share + share @ c[:4, :4] @ share
+
+
+def test_turning_the_panel_by_a_right_angle_swaps_along_and_across():
+    swapped = (PLYWOOD[1], PLYWOOD[0], *PLYWOOD[2:])
+    assert sink(0.0, PLYWOOD) == pytest.approx(sink(np.pi / 2, swapped), rel=1e-9)
+    assert sink(0.0, PLYWOOD) != pytest.approx(sink(np.pi / 2, PLYWOOD), rel=1e-3)
+
+
+def test_plywood_sinks_more_than_a_plate_of_its_mean_bending_stiffness():
+    assert sink(0.0, PLYWOOD) > sink(0.0, (1.0, 1.0, 0.3, 0.35))
+
+
+@pytest.mark.parametrize(
+    ("rigidities", "hole", "radii"),
+    [
+        ((1.0, 1.0, 1.1, 0.3), 0.3, [0.5]),  # coupling that no material has
+        ((1.0, 1.0, 0.3, 0.0), 0.3, [0.5]),
+        ((1.0, float("nan"), 0.3, 0.3), 0.3, [0.5]),
+        (PLYWOOD, 1.0, [0.5]),
+        (PLYWOOD, float("nan"), [0.5]),
+        (PLYWOOD, 0.3, [0.2]),
+        (PLYWOOD, 0.3, [1.2]),
+    ],
+)
+def test_a_panel_says_nothing_where_it_cannot(rigidities, hole, radii):
+    assert np.isnan(panel(radii, [0.0], hole, rigidities)).all()
