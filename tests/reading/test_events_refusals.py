@@ -92,6 +92,7 @@ def test_a_decimal_comma_leaves_the_value_that_was_meant():
         "a: {d: 1, 5: }",
         "a: {d: 1, 5 mm: 2}",
         "a: {d: 1, '5 mm'}",
+        "a: {d: 1, ? 5 mm}",
         "a: [1,5 mm]",
         "a: 1,5 mm",
     ],
