@@ -127,6 +127,37 @@ def test_what_is_within_the_limits_is_read(text: str) -> None:
     compile_condition(parse(text), NAMES)
 
 
+@pytest.mark.parametrize(
+    ("text", "what", "found", "expected"),
+    [
+        ("a" * 2_001, "the expression is too long", "2001 characters", "at most 2000"),
+        (
+            "material in [" + ",".join(["''"] * 400) + "]",
+            "the expression is too large",
+            "402 values and operators",
+            "at most 400",
+        ),
+        (
+            "+".join("a" * 60),
+            "the expression is nested too deep",
+            "more than 50 levels",
+            "at most 50",
+        ),
+        (
+            "(" * 51 + "a" + ")" * 51,
+            "the expression is nested too deep",
+            "more than 50 levels",
+            "at most 50",
+        ),
+    ],
+)
+def test_error_of_a_limit_names_the_limit(text: str, what: str, found: str, expected: str) -> None:
+    with pytest.raises(LanguageError) as caught:
+        parse(text)
+    assert (caught.value.what, caught.value.found, caught.value.expected) == (what, found, expected)
+    assert caught.value.mend is not None
+
+
 def test_a_deep_tree_is_inferred_once_over() -> None:
     """Each level of min, max and comparison is seen once: 45 levels seen twice would never end."""
     text = "max(a, " * 45 + "b" + ")" * 45 + " <= 1"

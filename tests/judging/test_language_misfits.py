@@ -194,6 +194,16 @@ expression:1:7: two collections are joined member by member
           ^^^^^^^^^^^^^^^^^^^^^^^""",
     ),
     (
+        "every (arms.reach > 1 m or bolts.edge > 1 m)",
+        """\
+expression:1:8: two collections are joined member by member
+    found arms and bolts
+    expected values of one collection
+    mend: take the largest, the least or the sum of one of them first
+    every (arms.reach > 1 m or bolts.edge > 1 m)
+           ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^""",
+    ),
+    (
         "largest of plate.thickness > 5 mm",
         """\
 expression:1:12: 'largest of' is taken of one value

@@ -135,7 +135,17 @@ def test_more_demand_is_more_utilisation(a: float, b: float, factor: float) -> N
 
 
 RULES = [
-    *("a <= b", "a > b", "a < 0", "0 <= a", "1 <= a <= b", "-2 < a < 2", "a == b"),
+    *(
+        "a <= b",
+        "a > b",
+        "a < 0",
+        "0 <= a",
+        "a > 0",
+        "0 < a <= b",
+        "1 <= a <= b",
+        "-2 < a < 2",
+        "a == b",
+    ),
     *("a <= b and a >= -1", "a <= b or b < 0", "a <= b and (b > 1 or a > 1)"),
 ]
 
@@ -279,6 +289,10 @@ def test_every_member(
     assert (bool(found.holds), bool(found.known)) == (holds, known)
     assert float(found.utilisation) == pytest.approx(used, nan_ok=True)
     assert float(found.capacity) == pytest.approx(capacity, nan_ok=True)
+
+
+def test_of_members_used_alike_the_first_governs() -> None:
+    assert outcome("every arms.x >= 15", arms_x=[30.0, 20.0, 20.0 * (1 - 1e-12)]).capacity == 20.0
 
 
 def test_every_member_in_each_case() -> None:

@@ -183,6 +183,16 @@ expression:1:1: the comparisons make no range
     ^^^^^^^^^^^^^^^^^^^""",
     ),
     (
+        "1 <= a <= 3 <= 4",
+        """\
+expression:1:1: the comparisons make no range
+    found <= <= <=
+    expected one comparison, or a range such as 5 mm <= gap <= 8 mm
+    mend: join comparisons by and
+    1 <= a <= 3 <= 4
+    ^^^^^^^^^^^^^^^^""",
+    ),
+    (
         'open("x")',
         """\
 expression:1:1: 'open' is none of the functions

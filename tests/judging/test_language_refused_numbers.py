@@ -193,6 +193,11 @@ expression:1:3: a power must be a small constant number
 ]
 
 
+@pytest.mark.parametrize("text", ["3/ 4 in", "3 /4 in", "1 3 / 4 in", "a / 3/4 in"])
+def test_error_of_a_fraction_that_could_be_a_quotient(text: str) -> None:
+    assert refusal(text).what == "the text could be a fraction or a quotient"
+
+
 @pytest.mark.parametrize(("text", "message"), REFUSED, ids=[text for text, _ in REFUSED])
 def test_error_of_a_number(text: str, message: str) -> None:
     assert refusal(text).with_caret(text) == message
