@@ -157,9 +157,13 @@ class PureParser(Reader, Scanner, Parser):
     def scan_block_scalar_indentation(self) -> Any:
         """Find the indentation of a block of text."""
         found = super().scan_block_scalar_indentation()
-        if self.peek() == "\t":
-            problem = "found a tab character where an indentation space is expected"
-            self.fail("while scanning a block scalar", self.get_mark(), problem)
+        self.refuse_tab(self.column + 1)
+        return found
+
+    def scan_block_scalar_breaks(self, indent: int) -> Any:
+        """Skip the empty lines of a block of text, and the indentation of the next line."""
+        found = super().scan_block_scalar_breaks(indent)
+        self.refuse_tab(indent)
         return found
 
     def scan_flow_scalar(self, style: str) -> ScalarToken:
@@ -191,6 +195,12 @@ class PureParser(Reader, Scanner, Parser):
         """Tell whether the line ends the document."""
         mark = self.column == 0 and self.prefix(3) in ("---", "...")
         return mark and self.peek(3) in ENDS
+
+    def refuse_tab(self, indent: int) -> None:
+        """Refuse a tab in the indentation of a block of text."""
+        if self.peek() == "\t" and self.column < indent:
+            problem = "found a tab character where an indentation space is expected"
+            self.fail("while scanning a block scalar", self.get_mark(), problem)
 
     def fail(self, context: str, start: Any, problem: str) -> None:
         """Raise an error of the grammar at this character."""

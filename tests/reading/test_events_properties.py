@@ -102,6 +102,10 @@ def test_nothing_raises_and_every_problem_can_be_printed(parser, source):
 
 @settings(max_examples=400, deadline=None)
 @given(SCRAPS)
+@example("|2\n|2\n\t")
+@example("[\n%")
+@example("{? }")
+@example("-\n[")
 def test_both_parsers_give_the_same_trees_and_refusals(text):
     chosen, pure = read_yaml(text, "x", None), read_yaml(text, "x", None, pure_parser)
     assert chosen.problems == pure.problems
