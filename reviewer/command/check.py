@@ -18,7 +18,7 @@ from reviewer.command.usage import Parser, UsageError, day, one_of
 from reviewer.judging.finding import LEVELS
 from reviewer.notation.problem import Place, Problem, render
 from reviewer.reporting.sheet import Style
-from reviewer.review import Review, review_source, unreadable
+from reviewer.reviewing import Review, review_source, unreadable
 
 ENDINGS = {".txt": "text", ".json": "json"}
 FORMATS = tuple(ENDINGS.values())

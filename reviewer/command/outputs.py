@@ -8,7 +8,7 @@ from typing import Protocol
 from reviewer.command.terminal import say
 from reviewer.command.usage import UsageError
 from reviewer.notation.nearest import nearest
-from reviewer.review import Review
+from reviewer.judging.reviewed import Review
 
 
 class Report(Protocol):

@@ -9,7 +9,7 @@ from reviewer.judging.pack import Pack, in_order, read_pack
 from reviewer.notation.problem import Problem, problems_in_order
 from reviewer.parts.registry import KINDS
 from reviewer.reading.source import MAX_BYTES
-from reviewer.review import unreadable
+from reviewer.reviewing import unreadable
 
 
 class Packs(NamedTuple):

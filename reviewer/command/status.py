@@ -1,7 +1,7 @@
 """The exit status of a check: what a script or a CI server goes by."""
 
 from reviewer.judging.finding import LEVELS, Finding, Level
-from reviewer.review import Review
+from reviewer.judging.reviewed import Review
 
 HOLDS, FAILS, UNREAD = 0, 1, 2
 

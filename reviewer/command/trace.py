@@ -12,7 +12,7 @@ from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.judging.pack import Pack
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
-from reviewer.review import Review, review_source, unreadable
+from reviewer.reviewing import Review, review_source, unreadable
 from reviewer.studying.trace import NoSuchQuantity, Step, trace
 
 FORMATS = ("text", "json")

@@ -11,7 +11,7 @@ from reviewer.judging.finding import Finding, Side
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
 from reviewer.reporting.words import in_order
-from reviewer.review import Review
+from reviewer.judging.reviewed import Review
 
 FORMAT = 1
 DIGITS = 12

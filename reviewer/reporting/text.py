@@ -5,6 +5,7 @@ from math import isnan
 
 from reviewer.judging.finding import STAGES, Finding
 from reviewer.notation.problem import render
+from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.reporting.text_finding import FindingText
 from reviewer.reporting.text_open import put_not_reviewed
@@ -16,10 +17,9 @@ from reviewer.reporting.words import (
     is_to_change,
     number,
     sentence,
-    shown_ratio,
     verdict_sentence,
 )
-from reviewer.review import Review
+from reviewer.judging.reviewed import Review
 
 MOST_PASSES = 10
 CAUTIONS = (

@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from reviewer.judging.concession import RULE as STALE
 from reviewer.judging.finding import Finding
 from reviewer.notation.show import show
+from reviewer.reporting.limits import usage
 from reviewer.reporting.sheet import Sheet, columns
-from reviewer.reporting.words import HOLD_WORDS, LEVEL_WORDS, STAGE_WORDS, joined, sentence, usage
+from reviewer.reporting.words import HOLD_WORDS, LEVEL_WORDS, STAGE_WORDS, joined, sentence
 
 INDENT = 4
 TICK = "[ ] "

@@ -1,10 +1,8 @@
 """The words of the reports: stages, levels, counts, and the verdict on a design in one sentence."""
 
 from collections.abc import Sequence
-from math import isnan
 
-from reviewer.judging.finding import LEVELS, STAGES, Finding, Level, Side, Stage, Verdict
-from reviewer.notation.show import show
+from reviewer.judging.finding import LEVELS, STAGES, Finding, Level, Stage, Verdict
 
 VERDICTS: tuple[Verdict, ...] = ("fail", "open", "review", "pass", "not applicable")
 STAGE_WORDS: dict[Stage, str] = {
@@ -28,8 +26,6 @@ COUNTS = (
     *("no", "one", "two", "three", "four", "five", "six"),
     *("seven", "eight", "nine", "ten", "eleven", "twelve"),
 )
-MOST_DIGITS = 6
-VAST = 100.0  # a larger utilisation says no more than that
 
 
 def in_order(findings: Sequence[Finding]) -> list[Finding]:
@@ -108,37 +104,3 @@ def _rest(findings: Sequence[Finding]) -> list[str]:
         "conceded": sum(each.concession is not None for each in findings),
     }
     return [f"{number(count)} {words}" for words, count in counts.items() if count]
-
-
-def usage(finding: Finding) -> str:
-    """How much is asked of how much there is: `needs 10.4 mm, has 9 mm, 1.16 times the limit`."""
-    if finding.demand is None or finding.capacity is None:
-        return ""
-    asked, there = shown_apart(finding.demand, finding.capacity)
-    words = f"needs {asked}, has {there}"
-    if isnan(finding.utilisation):
-        return words
-    ratio = "over 100" if finding.utilisation > VAST else shown_ratio(finding.utilisation)
-    return f"{words}, {ratio} times the limit"
-
-
-def shown_ratio(utilisation: float) -> str:
-    """A utilisation to two decimals; to more where it would read 1.00 and is not.
-
-    >>> shown_ratio(0.5), shown_ratio(1.0), shown_ratio(1.0004), shown_ratio(0.99999)
-    ('0.50', '1.00', '1.0004', '0.99999')
-    """
-    for digits in range(2, MOST_DIGITS + 1):
-        text = f"{utilisation:.{digits}f}"
-        if float(text) != 1.0 or abs(utilisation - 1.0) < 10.0**-MOST_DIGITS:
-            break
-    return text if float(text) != 1.0 else "1.00"
-
-
-def shown_apart(demand: Side, capacity: Side) -> tuple[str, str]:
-    """Demand and capacity with as many digits as it takes to tell them apart."""
-    for digits in range(3, MOST_DIGITS + 1):
-        pair = show(demand.value, demand.unit, digits), show(capacity.value, capacity.unit, digits)
-        if pair[0] != pair[1]:
-            break
-    return pair
