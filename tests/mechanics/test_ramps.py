@@ -121,6 +121,7 @@ def test_edge_by_the_work_of_climbing_it():
 
 def test_drop_into_a_gap():
     drop = drop_into_gap(14e-3, 6e-3)
+    assert 0 < drop < 3e-3
     assert (14e-3 - drop) ** 2 + 3e-3**2 == pytest.approx(14e-3**2)
     assert math.isnan(drop_into_gap(1e-3, 2.1e-3))
 

@@ -123,10 +123,12 @@ def test_torque_by_the_work_of_a_turn():
 @given(st.floats(0.0, 0.5), st.integers(3, 16))
 def test_peak_load_by_equal_springs(ratio, count):
     """Loads k (a + b x) of a rigid plate on equal springs, solved as a 2 x 2 system."""
-    x, _ = circle(count, 1.0)
+    x, _ = circle(count, 2.0)
     matrix = np.array([[count, x.sum()], [x.sum(), (x * x).sum()]])
-    a, b = np.linalg.solve(matrix, [1.0, ratio])
-    assert peak_roller_load(1.0, ratio, 1.0, count) == pytest.approx((a + b * x).max(), abs=1e-9)
+    a, b = np.linalg.solve(matrix, [1.0, 2 * ratio])
+    assert peak_roller_load(1.0, 2 * ratio, 2.0, count) == pytest.approx(
+        (a + b * x).max(), abs=1e-9
+    )
 
 
 def test_peak_load_says_nothing_once_a_roller_lifts_off():

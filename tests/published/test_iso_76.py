@@ -37,6 +37,9 @@ ROWS = [
     (static_safety, (1370.0, 200.0), 6.85, 0.005, "ISO 76 by script, 608", "computed"),
     (pure_axial_limit, (1370.0, 8e-3), 342.5, 0, "general bearing catalogues", "print"),
     (pure_axial_limit, (11300.0, 30e-3), 5650, 0, "general bearing catalogues, 6206", "print"),
+    (pure_axial_limit, (1000.0, 12e-3), 250, 0, "general bearing catalogues", "print"),
+    (pure_axial_limit, (1000.0, 12.5e-3), 500, 0, "general bearing catalogues", "print"),
+    (static_rating, (7, 3.969e-3, 15e-3, 0.0, 2), 2752, 28, "ISO 76:2006, 5.1: i rows", "print"),
     (pure_axial_limit, (11300.0, 30e-3, 1), 2825, 0, "general bearing catalogues", "print"),
 ]
 # fmt: on
