@@ -102,6 +102,8 @@ ROWS = [
     (fixed_beam_deflection, (192.0, 1.0, 1.0, 2.0, 8.0), 1.0, 1e-12, "ch. 10, PL^3/192EI",
      "memory"),
     (of(fixed_beam_moments, "near"), (8.0, 1.0, 2.0), 2.0, 1e-12, "ch. 10, PL/8", "memory"),
+    (of(fixed_beam_moments, "under_load"), (27.0, 1.0, 3.0), 8.0, 1e-12,
+     "ch. 10, 2Pa^2b^2/L^3", "memory"),
     (of(fixed_beam_moments, "far"), (9.0, 1.0, 3.0), 2.0, 1e-12, "ch. 10, Pa^2b/L^2", "memory"),
     (fixed_beam_uniform_deflection, (384.0, 2.0, 16.0), 1.0, 1e-12, "ch. 10, wL^4/384EI", "memory"),
     (fixed_beam_uniform_end_moment, (12.0, 2.0), 4.0, 1e-12, "ch. 10, wL^2/12", "memory"),
