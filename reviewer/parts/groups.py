@@ -26,7 +26,7 @@ def middle_of_array(place_x: Any, place_y: Any, radius: Any, count: int, start: 
     Geometry.
     """
     if count > 1:
-        return Middle(place_x + 0.0 * radius, place_y + 0.0 * radius)
+        return Middle(place_x, place_y)
     return Middle(place_x + radius * np.cos(start), place_y + radius * np.sin(start))
 
 

@@ -76,6 +76,7 @@ LOAD = Kind(
                 "inset": "inset",
                 "middle": "carrier.centre.radius?",
             },
+            because="is at the rim of a part that has none",
         ),
         Row(
             "azimuth",

@@ -95,4 +95,4 @@ def edge_sag(force: Number, overhang: Number, modulus: Number, thickness: Number
     sag = cantilever_deflection(
         force, overhang, overhang, np.where(bends, modulus * inertia, np.inf)
     )
-    return np.where(bends, sag, 0.0 * force)
+    return np.where(bends, sag, 0.0 * (force + overhang))
