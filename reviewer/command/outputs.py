@@ -7,8 +7,8 @@ from typing import Protocol
 
 from reviewer.command.terminal import say
 from reviewer.command.usage import UsageError
-from reviewer.notation.nearest import nearest
 from reviewer.judging.reviewed import Review
+from reviewer.notation.nearest import nearest
 
 
 class Report(Protocol):

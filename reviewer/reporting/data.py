@@ -8,10 +8,10 @@ from math import isfinite
 from typing import Any
 
 from reviewer.judging.finding import Finding, Side
+from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
 from reviewer.reporting.words import in_order
-from reviewer.judging.reviewed import Review
 
 FORMAT = 1
 DIGITS = 12

@@ -10,7 +10,7 @@ from reviewer.notation.unit_table import UNITS
 LONGEST = 2000  # characters of one text; the longest that a pack may say
 LOOKS = {"strong": "1", "must": "1;31", "should": "1;35", "note": "1"}
 HARD_SPACE = "\u00a0"
-_SYMBOLS = "|".join(re.escape(symbol) for symbol in sorted(UNITS, key=len, reverse=True) if symbol)
+_SYMBOLS = "|".join(re.escape(each) for each in sorted(UNITS, key=len, reverse=True) if each != "1")
 _WITHIN = re.compile(rf"(?<=\d) (?=(?:{_SYMBOLS})(?![A-Za-z]))|(?<=\d N) (?=m\b)")
 LEAST_ROOM = 16  # columns that are left for text however deep it is indented
 

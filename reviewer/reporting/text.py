@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from math import isnan
 
 from reviewer.judging.finding import STAGES, Finding
+from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import render
 from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.sheet import Sheet, Style, columns
@@ -19,7 +20,6 @@ from reviewer.reporting.words import (
     sentence,
     verdict_sentence,
 )
-from reviewer.judging.reviewed import Review
 
 MOST_PASSES = 10
 CAUTIONS = (

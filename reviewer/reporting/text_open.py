@@ -24,8 +24,8 @@ def put_not_reviewed(
         for finding in group:
             question = questions.get(finding.rule) or finding.rule
             sheet.put(question, INDENT, lead="- ")
-            level = f"({finding.level}, {STAGE_WORDS[finding.stage]})"
-            sheet.put(f"{where(finding)} {finding.name} {level}", INDENT + 2)
+            level = f"{finding.level}, {STAGE_WORDS[finding.stage]};"
+            sheet.put(f"{level} {where(finding)} {finding.name}", INDENT + 2)
         sheet.gap()
 
 

@@ -19,7 +19,8 @@ def trace_text(step: Step, path: str, style: Style) -> str:
         sheet.put(f"{path}:{step.line}", INDENT)
     for reason in step.open_because:
         sheet.put(f"unknown, because {reason}", INDENT)
-    sheet.gap()
+    if step.inputs:
+        sheet.gap()
     for each in step.inputs:
         _put(sheet, each, INDENT)
     return sheet.text()
