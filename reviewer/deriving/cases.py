@@ -1,6 +1,6 @@
 """Cases: a combination of loads in a configuration, as one table of factors."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -43,10 +43,14 @@ def default_combinations(loads: tuple[str, ...]) -> tuple[Combination, ...]:
 
 
 def cases_of(design: Design) -> Cases:
-    """Every combination in every configuration; distributed loads whole and on one half."""
+    """Every combination in every configuration; distributed loads whole and on one half.
+
+    In order of name, so that of cases that tie the same one governs wherever the file has it.
+    """
     loads = tuple(sorted(design.loads))
     spread = {name for name in loads if "over" in design.loads[name].given}
-    combinations = design.combinations or default_combinations(loads)
+    given = sorted(design.combinations or (), key=lambda each: each.name)
+    combinations = given or default_combinations(loads)
     rows = list(_rows(design, combinations, spread))
     return Cases(
         names=tuple(name for name, *_ in rows),
@@ -61,9 +65,10 @@ def cases_of(design: Design) -> Cases:
 
 
 def _rows(
-    design: Design, combinations: tuple[Combination, ...], spread: set[str]
+    design: Design, combinations: Sequence[Combination], spread: set[str]
 ) -> Iterator[tuple[str, int, Combination, bool]]:
-    for index, configuration in enumerate(design.configurations):
+    in_order = sorted(enumerate(design.configurations), key=lambda each: each[1].name)
+    for index, configuration in in_order:
         where = f", {configuration.name}" if configuration.name else ""
         for combination in combinations:
             yield f"{combination.name}{where}", index, combination, False
