@@ -95,7 +95,7 @@ def stand(springs: Springs, touching: Flags, floor: Array | None = None) -> Foot
 
 def steadied(footing: Footing) -> Footing:
     """A footing that does not move in a way in which its springs do not hold it."""
-    if isinstance(footing, FlexibleFooting):
+    if isinstance(footing, FlexibleFooting) or steady(footing).all():
         return footing
     floor = floors(footing.stiffness)
     return footing._replace(factors=floored_factor(footing.stiffness, floor))
@@ -118,11 +118,14 @@ def respond(
     if isinstance(footing, FlexibleFooting):
         movement, forces = flexible_answer(footing, load, gap, near)
         return Answer(movement, pressed(springs, movement, forces, gap), forces)
-    start = np.zeros((3, 1)) if near is None else near
-    rest = along(springs.basis, start) - gap
-    if np.any(rest):
+    if near is not None:
+        rest = along(springs.basis, near) - gap
         load = load - carried(springs, footing.working * rest)
-    movement = start + solve(footing.factors, load)
+        movement = near + solve(footing.factors, load)
+    else:
+        if gap.any():
+            load = load + carried(springs, footing.working * gap)
+        movement = solve(footing.factors, load)
     way = along(springs.basis, movement) - gap
     return Answer(movement, way, footing.working * way)
 

@@ -11,8 +11,9 @@ import numpy as np
 
 from reviewer.mechanics.springs.grid import Columns
 from reviewer.mechanics.springs.layout import Array, Flags, Indices, take
-from reviewer.mechanics.springs.settling import Settled
-from reviewer.mechanics.springs.turning import TurningLoad, answers_of, settle_towards
+from reviewer.mechanics.springs.one_way import Springs
+from reviewer.mechanics.springs.settling import Settled, settle
+from reviewer.mechanics.springs.turning import TurningLoad, answers_of, springs_towards
 
 ROUNDS = 40
 PRECISE = 1e-12  # of the value: what a closer search could still win
@@ -48,7 +49,7 @@ class Bracket(NamedTuple):
     """A value that rises at `near` and has fallen again at `far`, a way ahead of it.
 
     `reach` is the tangent of the angle between the two; `turn` is +1 or -1, the sense from near to
-    far. Where the value does not fall at `far`, its slope and bend there say nothing: NaN.
+    far.
     """
 
     near: End
@@ -64,28 +65,44 @@ def candidates(values: Array, columns: Columns, answers: list[Indices]) -> Candi
     this one stands above its other neighbour. The first direction of the greatest values scanned
     is there too, as it counts where a value is the same all round.
     """
-    before, after = take(values, columns.before), take(values, columns.after)
-    peak = (values >= before) & (values >= after) & ((values > before) | columns.first)
-    bound = values + np.maximum(values - before, values - after)
-    greatest = np.maximum.reduceat(values, columns.start, axis=1)
-    found = []
-    for answer, rows in enumerate(answers):
-        best = np.max(greatest[rows], axis=0)
-        enough = (best - TIE * np.abs(best))[columns.item]
-        row, column = np.nonzero(peak[rows] & (bound[rows] >= enough))
-        found.append((column, rows[row], np.full(len(row), answer), bound[rows[row], column]))
-        level = values[rows] >= enough
-        first = _first_of_each(np.any(level, axis=0), columns)
-        row = rows[np.argmax(level[:, first], axis=0)]
-        found.append((first, row, np.full(len(row), answer), values[row, first]))
-    return Candidates(*(np.concatenate(part) for part in zip(*found, strict=True)))
+    rows = np.concatenate(answers)
+    answer = np.repeat(np.arange(len(answers)), [len(group) for group in answers])
+    begin = np.flatnonzero(np.diff(answer, prepend=-1))
+    values = values[rows]
+    best = np.maximum.reduceat(values, columns.start, axis=1)
+    best = np.maximum.reduceat(best, begin, axis=0)
+    enough = best - TIE * np.abs(best)
+    place, column = _peaks(values, columns)
+    own, before, after = (
+        values[place, which] for which in (column, columns.before[column], columns.after[column])
+    )
+    bound = own + np.maximum(own - before, own - after)
+    able = bound >= enough[answer[place], columns.item[column]]
+    first, level = _first_of_each(values, columns, answer, enough)
+    place = np.concatenate([place[able], level])
+    column = np.concatenate([column[able], first])
+    bound = np.concatenate([bound[able], values[level, first]])
+    return Candidates(column, rows[place], answer[place], bound)
 
 
-def _first_of_each(among: Flags, columns: Columns) -> Indices:
-    """The first of the given columns of each item."""
-    which = np.flatnonzero(among)
-    _, first = np.unique(columns.item[which], return_index=True)
-    return which[first]
+def _peaks(values: Array, columns: Columns) -> tuple[Indices, Indices]:
+    """Rows and columns of values that are not below their neighbours, of a level the first."""
+    before = take(values, columns.before)
+    risen = (values > before) | columns.first
+    row, column = np.nonzero(risen & (values >= take(values, columns.after)))
+    real = values[row, column] >= before[row, column]
+    return row[real], column[real]
+
+
+def _first_of_each(
+    values: Array, columns: Columns, answer: Indices, enough: Array
+) -> tuple[Indices, Indices]:
+    """First column, and in it the first row, of the greatest values of each answer and item."""
+    row, column = np.nonzero(values >= take(enough, columns.item)[answer])
+    place = answer[row] * len(columns.start) + columns.item[column]
+    order = np.lexsort((row, column, place))
+    _, first = np.unique(place[order], return_index=True)
+    return column[order[first]], row[order[first]]
 
 
 def worth_seeking(found: Candidates, value: Array, count: int) -> Flags:
@@ -106,7 +123,7 @@ def seek(
     hair = PRECISE * (np.abs(best) + _load_size(load, item) * (row <= 2 * len(settled.forces)))
     left = np.arange(len(which))
     for turn in range(ROUNDS):
-        step, expected = _next(bracket, turn)
+        step, expected = _next(bracket, hair[left], turn)
         open_ = np.flatnonzero((expected > best[left] + hair[left]) & (bracket.reach > NEAR))
         if not len(open_):
             break
@@ -114,7 +131,7 @@ def seek(
         middle = _end_at(load, item[left], row[left], bracket, step[open_])
         better = np.flatnonzero(middle.value > best[left])
         best[left[better]] = middle.value[better]
-        unit[:, left[better]] = middle.unit[:, better]
+        unit[:, left[better]] = take(middle.unit, better)
         bracket = _split(bracket, middle)
     return _better_side(best, unit, which, len(found.row))
 
@@ -153,30 +170,32 @@ def _first_brackets(
     A candidate at the bottom of a dip that is narrower than the scan is looked at on both sides:
     then which candidate a bracket belongs to is listed, all first sides before the second ones.
     """
-    near = _end(load, columns, settled, found.column, found.row)
+    near = _scanned(load, columns, settled, found.column, found.row)
     dip = np.flatnonzero(np.abs(near.slope) < FLAT * near.bend)
     which = np.concatenate([np.arange(len(found.row)), dip])
     turn = np.where(near.slope < 0, -1.0, 1.0)[which]
     turn[len(found.row) :] *= -1
     column = found.column[which]
     ahead = np.where(turn > 0, columns.after[column], columns.before[column])
-    far = _along(_end(load, columns, settled, ahead, found.row[which]), turn)
-    falls = far.slope < 0
-    far = far._replace(
-        slope=np.where(falls, far.slope, np.nan), bend=np.where(falls, far.bend, np.nan)
-    )
+    far = _along(_scanned(load, columns, settled, ahead, found.row[which]), turn)
     near = _along(_of(near, which), turn)
     near = near._replace(slope=np.maximum(near.slope, FLAT * near.bend))
     return Bracket(near, far, _tangent(near.unit, far.unit) * turn, turn), which
 
 
-def _end(
+def _scanned(
     load: TurningLoad, columns: Columns, settled: Settled, column: Indices, row: Indices
 ) -> End:
-    unit = take(columns.unit, column)
+    """A direction of the scan as an end."""
+    item, unit = columns.item[column], take(columns.unit, column)
     parts: Any = (take(part, column) for part in settled)
-    here = Settled(*parts)
-    return End(unit, *answers_of(load, columns.item[column], unit, here, row), here.touching)
+    return _end(load, item, row, unit, springs_towards(load, item, unit), Settled(*parts))
+
+
+def _end(
+    load: TurningLoad, item: Indices, row: Indices, unit: Array, springs: Springs, here: Settled
+) -> End:
+    return End(unit, *answers_of(load, item, unit, springs, here, row), here.touching)
 
 
 def _along(end: End, turn: Array) -> End:
@@ -188,8 +207,9 @@ def _end_at(load: TurningLoad, item: Indices, row: Indices, bracket: Bracket, st
     x, y = bracket.near.unit
     aside = bracket.turn * step
     unit = np.array([x - aside * y, y + aside * x]) / np.sqrt(1 + step * step)
-    new = settle_towards(load, item, unit, bracket.near.touching)
-    return _along(End(unit, *answers_of(load, item, unit, new, row), new.touching), bracket.turn)
+    springs = springs_towards(load, item, unit)
+    here = settle(springs, bracket.near.touching)
+    return _along(_end(load, item, row, unit, springs, here), bracket.turn)
 
 
 def _tangent(one: Array, other: Array) -> Array:
@@ -198,39 +218,51 @@ def _tangent(one: Array, other: Array) -> Array:
     return np.asarray(across / (one[0] * other[0] + one[1] * other[1]), float)
 
 
-def _next(bracket: Bracket, turn: int) -> tuple[Array, Array]:
+def _next(bracket: Bracket, hair: Array, turn: int) -> tuple[Array, Array]:
     """How far ahead of near to look next, as a tangent, and the value expected at most.
 
-    At the peak of near's own sinusoid, or of far's, or else where the two meet; where far's is not
-    known, at the peak of the parabola through near and far.
+    At the peak of near's own sinusoid, or of far's, or else where the two meet. Where they do not
+    bound the value between them there is more to it than the two: then at the peak of near's own,
+    or of the parabola through near and far, and at every other turn in the middle.
     """
     near, far, reach = bracket.near, bracket.far, bracket.reach
-    meet = _meeting(bracket)
+    meet, bounding = _meeting(bracket, hair)
     up = np.where(near.bend < 0, -near.slope / near.bend, np.inf)
-    down = reach + np.where(far.bend < 0, -far.slope / far.bend, -np.inf)
-    step = np.where(up <= meet, up, np.where(down > meet, down, meet))
-    ahead = step - reach
-    on_near = near.value + step * (near.slope + step * near.bend / 2)
-    on_far = far.value + ahead * (far.slope + ahead * far.bend / 2)
-    expected = np.where(step <= meet, on_near, on_far)
+    down = np.where(far.bend < 0, _ahead(far.slope / far.bend, reach), -np.inf)
+    step = np.where(up <= meet, up, np.maximum(down, meet))
+    expected = np.where(step <= meet, _value(near, step), _value(far, _ahead(reach, step)))
     drop = near.slope * reach - (far.value - near.value)
     parabola = np.where(drop > 0, near.slope * reach * reach / (2 * drop), reach / 2)
-    blind = ~((step >= 0) & (step <= reach))
-    step = np.where(blind, np.where(up < reach, up, parabola), step)
-    expected = np.where(blind, near.value + near.slope * reach, expected)
-    if turn > 5 and turn % 2:
-        step = reach / 2
-    return np.clip(step, 0.0, reach), expected
+    blind = reach / 2 if turn % 2 else np.where(up < reach, up, parabola)
+    step = np.where(bounding, step, blind)
+    return step, np.where(bounding, expected, near.value + near.slope * reach)
 
 
-def _meeting(bracket: Bracket) -> Array:
-    """Where the values as near and as far continue them are the same; NaN where they are not."""
+def _ahead(here: Array, there: Array) -> Array:
+    """Tangent of the angle from one to another, each given as a tangent."""
+    return np.asarray((there - here) / (1 + here * there), float)
+
+
+def _value(end: End, step: Array) -> Array:
+    """Value of an end's own sinusoid a step (as a tangent) ahead of it."""
+    cosine = 1 / np.sqrt(1 + step * step)
+    sine = step * cosine
+    return np.asarray(end.value + end.slope * sine + end.bend * sine * sine / (1 + cosine), float)
+
+
+def _meeting(bracket: Bracket, hair: Array) -> tuple[Array, Flags]:
+    """Where the sinusoids of near and far meet, and whether they bound the value between them."""
     near, far, reach = bracket.near, bracket.far, bracket.reach
-    square = (near.bend - far.bend) / 2
-    linear = near.slope - far.slope + far.bend * reach
-    fixed = near.value - far.value + far.slope * reach - far.bend * reach * reach / 2
-    root = np.sqrt(linear * linear - 4 * square * fixed)
-    return np.asarray(-2 * fixed / (linear + root), float)
+    cosine = 1 / np.sqrt(1 + reach * reach)
+    sine = reach * cosine
+    below = _value(far, -reach) - near.value  # how much far's lies above near's, at near
+    above = _value(near, reach) - far.value  # and near's above far's, at far
+    rise = near.slope + far.bend * sine - far.slope * cosine
+    both = below + 2 * (near.value + near.bend - far.value - far.bend)
+    root = below / (rise + np.sqrt(np.maximum(rise * rise + both * below, 0.0)))
+    meet = 2 * root / (1 - root * root)
+    bounding = (far.slope <= 0) & (below >= -hair) & (above >= -hair)
+    return np.where(below > 0, np.where(above > 0, meet, reach), 0.0), bounding
 
 
 def _split(bracket: Bracket, middle: End) -> Bracket:
@@ -238,10 +270,6 @@ def _split(bracket: Bracket, middle: End) -> Bracket:
     on = (middle.slope > 0) & (middle.value >= bracket.near.value)
     parts: Any = (np.where(on, new, old) for new, old in zip(middle, bracket.near, strict=True))
     near = End(*parts)
-    falls = middle.slope < 0
-    fallen = middle._replace(
-        slope=np.where(falls, middle.slope, np.nan), bend=np.where(falls, middle.bend, np.nan)
-    )
-    parts = (np.where(on, old, new) for new, old in zip(fallen, bracket.far, strict=True))
+    parts = (np.where(on, old, new) for new, old in zip(middle, bracket.far, strict=True))
     far = End(*parts)
     return Bracket(near, far, _tangent(near.unit, far.unit) * bracket.turn, bracket.turn)

@@ -12,7 +12,6 @@ import numpy as np
 
 from reviewer.mechanics.springs.layout import (
     Array,
-    Flags,
     Indices,
     Layout,
     movement_at_origin,
@@ -27,7 +26,7 @@ from reviewer.mechanics.springs.one_way import (
     stand,
     steadied,
 )
-from reviewer.mechanics.springs.settling import Settled, settle, springs_under
+from reviewer.mechanics.springs.settling import Settled, springs_under
 
 PACE = 1e-4  # step in which the body's own sag is differentiated [rad]
 
@@ -49,7 +48,11 @@ class TurningLoad(NamedTuple):
 
 
 class Motion(NamedTuple):
-    """Forces that springs have or lack (n, columns), sink and slopes (3, columns)."""
+    """Values and their derivatives by the direction, in an axis of orders after the first.
+
+    way : (n, orders, columns) force that each spring has, or lacks
+    moved : (3, orders, columns) sink at the origin and slopes
+    """
 
     way: Array
     moved: Array
@@ -92,103 +95,91 @@ def _sag(load: TurningLoad, item: Indices, unit: Array) -> Array:
     return pick(load.sag, item)
 
 
-def settle_towards(load: TurningLoad, item: Indices, unit: Array, start: Flags) -> Settled:
-    """Equilibrium with the load's moment pointing along unit vectors (2, columns)."""
-    return settle(springs_towards(load, item, unit), start)
-
-
 def values_of(load: TurningLoad, item: Indices, springs: Springs, settled: Settled) -> Array:
     """All values (2 n + 3, columns): forces, their negatives, uplift, sink and tilt."""
     count = len(springs.basis)
-    now = _motion(load, item, springs, settled.movement, settled.forces)
-    values = np.empty((2 * count + 3, now.way.shape[1]))
-    values[:count] = now.way
-    np.negative(np.maximum(now.way, 0.0), out=values[count : 2 * count])
-    values[2 * count] = _uplift(springs, now, now)
-    tilt = np.sqrt(_product(now, now))
-    values[2 * count + 1], values[2 * count + 2] = now.moved[0] + load.rim * tilt, tilt
+    way = springs.stiffness * pressed(springs, settled.movement, settled.forces, springs.gap)
+    sink, slope_x, slope_y = movement_at_origin(
+        load.layout, load.layout.row[item], settled.movement
+    )
+    tilt = np.sqrt(slope_x * slope_x + slope_y * slope_y)
+    values = np.empty((2 * count + 3, way.shape[1]))
+    values[:count] = way
+    np.negative(np.maximum(way, 0.0), out=values[count : 2 * count])
+    values[2 * count :] = _uplift(springs, way[:, None])[0], sink + load.rim * tilt, tilt
     return values
 
 
 def answers_of(
-    load: TurningLoad, item: Indices, unit: Array, settled: Settled, row: Indices
+    load: TurningLoad,
+    item: Indices,
+    unit: Array,
+    springs: Springs,
+    settled: Settled,
+    row: Indices,
 ) -> Answer:
     """One value a column, with its derivatives: `row` counts as in `values_of`."""
-    springs = springs_towards(load, item, unit)
-    now = _motion(load, item, springs, settled.movement, settled.forces)
-    first, second = _derivatives(load, item, unit, springs, settled.touching)
-    tilt = np.sqrt(_product(now, now))
+    count, column = len(springs.basis), np.arange(len(row))
+    motion = _motion(load, item, unit, springs, settled)
+    force = motion.way[row % count, :, column].T
+    least = np.where(force[0] > 0, -force, 0.0)
+    result = np.where(row < count, force, least)
+    if np.any(row >= 2 * count):
+        tilt = _tilt(motion.moved)
+        result = np.where(row == 2 * count, _uplift(springs, motion.way), result)
+        result = np.where(row == 2 * count + 1, motion.moved[0] + load.rim * tilt, result)
+        result = np.where(row == 2 * count + 2, tilt, result)
+    return Answer(*result)
+
+
+def _tilt(moved: Array) -> Array:
+    """Greatest slope in any direction and its derivatives (3, columns)."""
+
+    def product(one: int, other: int) -> Array:
+        result: Array = moved[1, one] * moved[1, other] + moved[2, one] * moved[2, other]
+        return result
+
+    tilt = np.sqrt(product(0, 0))
     lean = np.where(tilt > 0, tilt, 1.0)
-    tilt_1 = _product(now, first) / lean
-    tilt_2 = (_product(first, first) + _product(now, second) - tilt_1 * tilt_1) / lean
-    return Answer(
-        _asked(load, springs, row, now, now, tilt),
-        _asked(load, springs, row, now, first, tilt_1),
-        _asked(load, springs, row, now, second, tilt_2),
-    )
+    first = product(0, 1) / lean
+    second = (product(1, 1) + product(0, 2) - first * first) / lean
+    return np.array([tilt, first, second])
+
+
+def _uplift(springs: Springs, way: Array) -> Array:
+    """Sum of the hold-downs' forces (orders, columns) from those they have or lack.
+
+    While none touches, it is the force that the nearest lacks.
+    """
+    holding = springs.basis[:, 0] < 0
+    if not np.any(holding):
+        return np.zeros(way.shape[1:])
+    touching = holding & (way[:, 0] > 0)
+    nearest = np.argmax(np.where(holding, way[:, 0], -np.inf), axis=0)
+    lacking = way[nearest, :, np.arange(len(nearest))].T
+    lacking = np.where(np.any(holding, axis=0), lacking, 0.0)
+    held = added(np.where(touching[:, None], way, 0.0))
+    return np.where(np.any(touching, axis=0), held, lacking)
 
 
 def _motion(
-    load: TurningLoad, item: Indices, springs: Springs, movement: Array, forces: Array
+    load: TurningLoad, item: Indices, unit: Array, springs: Springs, settled: Settled
 ) -> Motion:
-    return Motion(
-        springs.stiffness * pressed(springs, movement, forces, springs.gap),
-        movement_at_origin(load.layout, load.layout.row[item], movement),
-    )
-
-
-def _product(one: Motion, other: Motion) -> Array:
-    result: Array = one.moved[1] * other.moved[1] + one.moved[2] * other.moved[2]
-    return result
-
-
-def _asked(
-    load: TurningLoad, springs: Springs, row: Indices, now: Motion, of: Motion, tilt: Array
-) -> Array:
-    """The value that each column asks for, or a derivative, while the same springs touch."""
-    count = len(now.way)
-    column = np.arange(len(row))
-    own = of.way[row % count, column]
-    least = np.where(now.way[row % count, column] > 0, -own, 0.0)
-    result = np.where(row < count, own, least)
-    if np.any(row >= 2 * count):
-        sink = of.moved[0] + load.rim * tilt
-        other = np.where(row == 2 * count + 1, sink, tilt)
-        other = np.where(row == 2 * count, _uplift(springs, now, of), other)
-        result = np.where(row < 2 * count, result, other)
-    return result
-
-
-def _uplift(springs: Springs, now: Motion, of: Motion) -> Array:
-    """Sum of the hold-downs' forces; while none touches, the force that the nearest lacks."""
-    holding = springs.basis[:, 0] < 0
-    if not np.any(holding):
-        return np.zeros(now.way.shape[1])
-    touching = holding & (now.way > 0)
-    nearest = np.argmax(np.where(holding, now.way, -np.inf), axis=0)
-    lacking = of.way[nearest, np.arange(len(nearest))]
-    lacking = np.where(np.any(holding, axis=0), lacking, 0.0)
-    return np.where(np.any(touching, axis=0), added(np.where(touching, of.way, 0.0)), lacking)
-
-
-def _derivatives(
-    load: TurningLoad, item: Indices, unit: Array, springs: Springs, touching: Flags
-) -> tuple[Motion, Motion]:
-    """First and second derivative by the direction, while the same springs touch."""
+    """Motion and its two derivatives by the direction, while the same springs touch."""
     moment = load.turning[item]
     none = np.zeros_like(moment)
-    loads = (
-        np.array([none, -moment * unit[1], moment * unit[0]]),
-        np.array([none, -moment * unit[0], -moment * unit[1]]),
-    )
-    footing = steadied(stand(springs, touching))
-    results = []
+    turned = moment * unit
+    loads = np.array([none, -turned[1], turned[0]]), np.array([none, -turned[0], -turned[1]])
+    footing = steadied(stand(springs, settled.touching))
+    ways = [pressed(springs, settled.movement, settled.forces, springs.gap)]
+    movements = [settled.movement]
     for acting, sag in zip(loads, _sag_derivatives(load, item, unit), strict=True):
         gap = -pick(load.layout.sign, load.layout.row[item]) * sag
         answer = respond(springs, footing, acting, gap)
-        moved = movement_at_origin(load.layout, load.layout.row[item], answer.movement)
-        results.append(Motion(springs.stiffness * answer.way, moved))
-    return results[0], results[1]
+        ways.append(answer.way)
+        movements.append(answer.movement)
+    moved = movement_at_origin(load.layout, load.layout.row[item], np.stack(movements, axis=1))
+    return Motion(springs.stiffness[:, None] * np.stack(ways, axis=1), moved)
 
 
 def _sag_derivatives(load: TurningLoad, item: Indices, unit: Array) -> tuple[Array, Array]:
