@@ -24,8 +24,8 @@ class AxialFactors(NamedTuple):
     factor: Number
 
 
-@valid_when(lambda ratio: (ratio > 0) & (ratio <= 0.40), "fc holds for a ball ratio from 0 to 0.40")
 @defined(positive="ratio")
+@valid_when(lambda ratio: (ratio > 0) & (ratio <= 0.40), "fc holds for a ball ratio from 0 to 0.40")
 def dynamic_factor(ratio: Number) -> Number:
     """Factor fc of the dynamic rating of single-row deep groove ball bearings.
 
@@ -48,20 +48,20 @@ def dynamic_factor(ratio: Number) -> Number:
     """
     open_ratio = (1 - ratio) / (1 + ratio)
     # Both groove radii are equal, so that the factor between them, to the power 0.41, is one.
-    rings = 1 + (1.04 * open_ratio**1.72) ** (10 / 3)
-    shape = ratio**0.3 * (1 - ratio) ** 1.39 / np.cbrt(1 + ratio)
-    groove = (2 * GROOVE / (2 * GROOVE - 1)) ** 0.41
-    factor: Number = 4.1 * 9.80665 * 0.95 * rings**-0.3 * shape * groove
+    rings = 1 + np.power(1.04 * np.power(open_ratio, 1.72), 10 / 3)
+    shape = np.power(ratio, 0.3) * np.power(1 - ratio, 1.39) / np.cbrt(1 + ratio)
+    groove = np.power(2 * GROOVE / (2 * GROOVE - 1), 0.41)
+    factor: Number = 4.1 * 9.80665 * 0.95 * np.power(rings, -0.3) * shape * groove
     return factor
 
 
+@defined(positive="ball_count ball_diameter pitch_diameter rows")
 @valid_when(
     lambda ball_diameter, pitch_diameter, contact_angle: (
         ball_diameter * np.cos(contact_angle) <= 0.40 * pitch_diameter
     ),
     "fc holds for a ball ratio up to 0.40",
 )
-@defined(positive="ball_count ball_diameter pitch_diameter rows")
 def dynamic_rating(
     ball_count: Number,
     ball_diameter: Number,
@@ -94,14 +94,15 @@ def dynamic_rating(
     """
     millimetres = ball_diameter * 1e3
     factor = dynamic_factor(ball_ratio(ball_diameter, pitch_diameter, contact_angle))
-    size = np.where(millimetres <= 25.4, millimetres**1.8, 3.647 * millimetres**1.4)
-    balls = np.cbrt(ball_count) ** 2
-    rating: Number = 1.3 * factor * (rows * np.cos(contact_angle)) ** 0.7 * balls * size
+    small, large = np.power(millimetres, 1.8), 3.647 * np.power(millimetres, 1.4)
+    size = np.where(millimetres <= 25.4, small, large)
+    balls = np.cbrt(ball_count * ball_count)
+    rating: Number = 1.3 * factor * np.power(rows * np.cos(contact_angle), 0.7) * balls * size
     return rating
 
 
-@valid_when(lambda ratio: ratio <= 6.89, "the table of Y and e ends at f0 Fa/C0 = 6.89")
 @defined(not_negative="ratio")
+@valid_when(lambda ratio: ratio <= 6.89, "the table of Y and e ends at f0 Fa/C0 = 6.89")
 def axial_factors(ratio: Number) -> AxialFactors:
     """Limit e and axial factor Y of a deep groove ball bearing of normal clearance.
 
@@ -129,11 +130,11 @@ def axial_factors(ratio: Number) -> AxialFactors:
     )
 
 
+@defined(positive="static_rating static_factor", not_negative="radial axial")
 @valid_when(
     lambda axial, static_rating, static_factor: static_factor * axial <= 6.89 * static_rating,
     "the table of Y and e ends at f0 Fa/C0 = 6.89",
 )
-@defined(positive="static_rating static_factor", not_negative="radial axial")
 def equivalent_load(
     radial: Number, axial: Number, static_rating: Number, static_factor: Number
 ) -> Number:

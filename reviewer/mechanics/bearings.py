@@ -67,13 +67,13 @@ def static_factor(ratio: Number) -> Number:
     return factor if np.ndim(ratio) else float(factor)
 
 
+@defined(positive="ball_count ball_diameter pitch_diameter rows")
 @valid_when(
     lambda ball_diameter, pitch_diameter, contact_angle: (
         ball_diameter * np.cos(contact_angle) <= 0.40 * pitch_diameter
     ),
     "the table of the factor f0 ends at a ball ratio of 0.40",
 )
-@defined(positive="ball_count ball_diameter pitch_diameter rows")
 def static_rating(
     ball_count: Number,
     ball_diameter: Number,
@@ -161,6 +161,10 @@ def static_safety(rating: Number, load: Number) -> Number:
 
 
 @defined(positive="rating bore")
+@valid_when(
+    lambda light_series: (np.asarray(light_series) == 0) | (np.asarray(light_series) == 1),
+    "a series is light, 1, or is not, 0",
+)
 def pure_axial_limit(rating: Number, bore: Number, light_series: Number = 0.0) -> Number:
     """Largest axial load of a deep groove ball bearing that carries no radial load.
 

@@ -10,8 +10,8 @@ PITCH_DIAMETER = 0.6495
 """ISO 68-1: pitch diameter is d - 0.6495 P."""
 
 
-@valid_when(lambda diameter, pitch: pitch < diameter, "the pitch must be below the diameter")
 @defined(positive="diameter pitch yield_stress", not_negative="friction share")
+@valid_when(lambda diameter, pitch: pitch < diameter, "the pitch must be below the diameter")
 def assembly_preload(
     diameter: Number,
     pitch: Number,
@@ -50,13 +50,13 @@ def assembly_preload(
     return force
 
 
-@valid_when(
-    lambda head_diameter, hole_diameter: hole_diameter < head_diameter,
-    "the hole must be smaller than the head",
-)
 @defined(
     positive="diameter pitch head_diameter hole_diameter",
     not_negative="force thread_friction head_friction",
+)
+@valid_when(
+    lambda head_diameter, hole_diameter: hole_diameter < head_diameter,
+    "the hole must be smaller than the head",
 )
 def assembly_torque(
     force: Number,

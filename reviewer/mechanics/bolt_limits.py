@@ -98,11 +98,11 @@ def bolt_slope(
     return force * overhang * overhang / (modulus * np.pi / 32.0 * square * square)
 
 
+@defined(positive="outer_diameter", not_negative="force hole_diameter")
 @valid_when(
     lambda outer_diameter, hole_diameter: hole_diameter < outer_diameter,
     "the hole must be smaller than the washer",
 )
-@defined(positive="outer_diameter", not_negative="force hole_diameter")
 def washer_pressure(force: Number, outer_diameter: Number, hole_diameter: Number) -> Number:
     """Pressure under a washer that stays flat.
 
@@ -129,11 +129,11 @@ def washer_pressure(force: Number, outer_diameter: Number, hole_diameter: Number
     return force / (np.pi / 4.0 * squares)
 
 
+@defined(positive="outer_diameter strength spread", not_negative="hole_diameter")
 @valid_when(
     lambda outer_diameter, hole_diameter: hole_diameter < outer_diameter,
     "the hole must be smaller than the washer",
 )
-@defined(positive="outer_diameter strength spread", not_negative="hole_diameter")
 def pull_through(
     outer_diameter: Number, hole_diameter: Number, strength: Number, spread: Number = 3.0
 ) -> Number:

@@ -12,8 +12,8 @@ THREAD_SECANT = float(1.0 / np.cos(np.pi / 6.0))
 """1 / cos 30 deg: friction in a thread of 60 deg presses this much harder."""
 
 
-@valid_when(lambda diameter, pitch: pitch < diameter, "the pitch must be below the diameter")
 @defined(positive="diameter pitch")
+@valid_when(lambda diameter, pitch: pitch < diameter, "the pitch must be below the diameter")
 def stress_area(diameter: Number, pitch: Number) -> Number:
     """Tensile stress area of a metric thread.
 
@@ -117,15 +117,15 @@ def preload_from_torque(torque: Number, diameter: Number, nut_factor: Number = 0
     return torque / (nut_factor * diameter)
 
 
+@defined(
+    positive="diameter mean_diameter lead",
+    not_negative="force thread_friction collar_friction",
+)
 @valid_when(
     lambda mean_diameter, lead, thread_friction: (
         thread_friction * lead * THREAD_SECANT < np.pi * mean_diameter
     ),
     "the thread locks against being raised",
-)
-@defined(
-    positive="diameter mean_diameter lead",
-    not_negative="force thread_friction collar_friction",
 )
 def thread_torque(
     force: Number,
@@ -164,8 +164,8 @@ def thread_torque(
     return force * (0.5 * mean_diameter * slope + 0.625 * diameter * collar_friction)
 
 
-@valid_when(lambda scatter: scatter < 1, "a scatter of the whole leaves nothing")
 @defined(not_negative="scatter")
+@valid_when(lambda scatter: scatter < 1, "a scatter of the whole leaves nothing")
 def tightening_factor(scatter: Number) -> Number:
     """Largest preload against the least that the same tightening gives.
 
@@ -189,8 +189,8 @@ def tightening_factor(scatter: Number) -> Number:
     return (1.0 + scatter) / (1.0 - scatter)
 
 
-@valid_when(lambda scatter: scatter < 1, "a scatter of the whole leaves nothing")
 @defined(not_negative="force scatter")
+@valid_when(lambda scatter: scatter < 1, "a scatter of the whole leaves nothing")
 def least_preload(force: Number, scatter: Number = 0.3) -> Number:
     """Least preload that a tightening gives.
 

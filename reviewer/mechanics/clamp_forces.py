@@ -6,10 +6,10 @@ from reviewer.mechanics.domain import defined
 from reviewer.mechanics.formula import Number, valid_when
 
 
+@defined(positive="modulus length thickness arm", not_negative="gap")
 @valid_when(
     lambda gap, arm: gap <= 0.2 * arm, "the cheek bends further than small deflections allow"
 )
-@defined(positive="modulus length thickness arm", not_negative="gap")
 def cheek_closing_force(
     modulus: Number, length: Number, thickness: Number, arm: Number, gap: Number
 ) -> Number:
@@ -41,10 +41,10 @@ def cheek_closing_force(
     return 0.25 * modulus * length * cube * gap / (arm * arm * arm)
 
 
+@defined(positive="modulus length thickness radius", not_negative="gap")
 @valid_when(
     lambda thickness, radius: thickness <= 0.5 * radius, "the ring must be thin for its radius"
 )
-@defined(positive="modulus length thickness radius", not_negative="gap")
 def split_ring_closing_force(
     modulus: Number, length: Number, thickness: Number, radius: Number, gap: Number
 ) -> Number:
@@ -75,11 +75,11 @@ def split_ring_closing_force(
     return modulus * inertia * gap / (3.0 * np.pi * radius * radius * radius)
 
 
+@defined(not_negative="bolt_force closing_force scatter relaxation")
 @valid_when(
     lambda scatter, relaxation: (scatter <= 1) & (relaxation <= 1),
     "scatter and relaxation are shares, up to 1",
 )
-@defined(not_negative="bolt_force closing_force scatter relaxation")
 def remaining_force(
     bolt_force: Number,
     closing_force: Number = 0.0,

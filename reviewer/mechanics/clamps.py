@@ -30,8 +30,8 @@ _IN_A_HALF = valid_when(
 )
 
 
-@_IN_A_HALF
 @defined(positive="half_angle")
+@_IN_A_HALF
 def cosine_factor(half_angle: Number) -> Number:
     """Grip factor of halves that touch the shaft over part of their arc, pressure as the cosine.
 
@@ -55,8 +55,8 @@ def cosine_factor(half_angle: Number) -> Number:
     return 4.0 * np.sin(half_angle) / (2.0 * half_angle + np.sin(2.0 * half_angle))
 
 
-@_IN_A_HALF
 @defined(positive="half_angle")
+@_IN_A_HALF
 def uniform_factor(half_angle: Number) -> Number:
     """Grip factor of halves that touch the shaft over part of their arc, pressure the same.
 
@@ -188,8 +188,8 @@ def mean_pressure(grip: Number, diameter: Number, length: Number) -> Number:
     return grip / (diameter * length)
 
 
-@_IN_A_HALF
 @defined(positive="diameter length half_angle", not_negative="grip")
+@_IN_A_HALF
 def peak_pressure(
     grip: Number, diameter: Number, length: Number, half_angle: Number = np.pi / 2
 ) -> Number:

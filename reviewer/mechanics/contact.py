@@ -55,6 +55,7 @@ def contact_modulus(
     return 1.0 / (first + second)
 
 
+@silent
 @valid_when(
     # That is, 1/R1 + 1/R2 above zero.
     lambda first_radius, second_radius: (
@@ -62,7 +63,6 @@ def contact_modulus(
     ),
     "the bodies must curve apart from each other",
 )
-@silent
 def effective_radius(first_radius: Number, second_radius: Number) -> Number:
     """Effective radius of two curved bodies in contact.
 

@@ -2,10 +2,17 @@
 
 import numpy as np
 
-from reviewer.mechanics.domain import defined
-from reviewer.mechanics.formula import Number
+from reviewer.mechanics.domain import defined, silent
+from reviewer.mechanics.formula import Number, valid_when
 
 
+@silent
+@valid_when(
+    lambda forces, speeds, shares: np.all(
+        np.atleast_1d((forces >= 0) & (speeds >= 0) & (shares >= 0)), axis=-1
+    ),
+    "loads, speeds and shares must not be below zero",
+)
 def mean_load(forces: Number, speeds: Number, shares: Number) -> Number:
     """Steady load that wears a bearing as a sequence of loads does.
 
@@ -32,8 +39,8 @@ def mean_load(forces: Number, speeds: Number, shares: Number) -> Number:
     load, speed, share = np.broadcast_arrays(*np.atleast_1d(forces, speeds, shares))
     turns = (speed * share).sum(axis=-1)
     cubes = (speed * share * load * load * load).sum(axis=-1)
-    mean = np.cbrt(cubes / np.where(turns > 0, turns, np.nan))
-    return mean if np.ndim(mean) else float(mean)
+    mean: Number = np.cbrt(cubes / np.where(turns > 0, turns, np.nan))
+    return mean
 
 
 @defined(not_negative="least largest")

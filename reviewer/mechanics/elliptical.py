@@ -17,13 +17,13 @@ class EllipticalContact(NamedTuple):
     approach: Number
 
 
+@defined(positive="first_radius second_radius modulus", not_negative="force")
 @valid_when(
     lambda first_radius, second_radius: (
         (first_radius <= 1e4 * second_radius) & (second_radius <= 1e4 * first_radius)
     ),
     "the effective radii must not differ by more than 10,000; take a line contact",
 )
-@defined(positive="first_radius second_radius modulus", not_negative="force")
 def elliptical_contact(
     force: Number, first_radius: Number, second_radius: Number, modulus: Number
 ) -> EllipticalContact:

@@ -64,8 +64,8 @@ def _grade(grade: Number) -> tuple[int, ...]:
     return found
 
 
-@_IN_TABLE
 @silent
+@_IN_TABLE
 def standard_tolerance(size: Number, grade: Number) -> Number:
     """Width of a standard tolerance.
 
@@ -90,8 +90,8 @@ def standard_tolerance(size: Number, grade: Number) -> Number:
     return _entry(size, _grade(grade))
 
 
-@_IN_TABLE
 @silent
+@_IN_TABLE
 def shaft_limits(size: Number, letter: str, grade: Number) -> Limits:
     """Deviations of a toleranced shaft.
 
@@ -130,8 +130,8 @@ def shaft_limits(size: Number, letter: str, grade: Number) -> Limits:
     return Limits(lower + width, lower)
 
 
-@_IN_TABLE
 @silent
+@_IN_TABLE
 def hole_limits(size: Number, grade: Number) -> Limits:
     """Deviations of a hole of class H.
 
@@ -158,8 +158,8 @@ def hole_limits(size: Number, grade: Number) -> Limits:
     return Limits(width, 0.0 * width)
 
 
-@_IN_TABLE
 @silent
+@_IN_TABLE
 def fit_clearance(size: Number, letter: str, shaft_grade: Number, hole_grade: Number) -> Clearance:
     """Clearance of a shaft in a hole of class H.
 

@@ -23,7 +23,8 @@ def slopes_of_profile(travel: Number, height: Number) -> Number:
 
     Notes
     -----
-    Unknown where the travel does not grow. The heights are those of the roller's middle.
+    Unknown where the travel does not grow. The heights are those of the roller's middle. Raises
+    ValueError for a single point.
 
     >>> slopes_of_profile(np.array([0.0, 1.0, 3.0]), np.array([0.0, 0.5, 0.5])).tolist()
     [0.5, 0.0]
@@ -33,11 +34,11 @@ def slopes_of_profile(travel: Number, height: Number) -> Number:
     return slope
 
 
+@defined(not_negative="load rolling_coefficient")
 @valid_when(
     lambda slope, rolling_coefficient: np.abs(slope) * rolling_coefficient < 1,
     "the slope is too steep to roll up",
 )
-@defined(not_negative="load rolling_coefficient")
 def rolling_force(load: Number, slope: Number, rolling_coefficient: Number = 0.0) -> Number:
     """Force along the travel that moves a rolling follower over a slope.
 
@@ -92,8 +93,8 @@ def holding_force(load: Number, slope: Number, rolling_coefficient: Number = 0.0
     return load * np.maximum(pushing, 0.0)
 
 
-@valid_when(lambda height, radius: height < radius, "the edge is as high as the roller's axle")
 @defined(positive="radius", not_negative="load height")
+@valid_when(lambda height, radius: height < radius, "the edge is as high as the roller's axle")
 def edge_force(load: Number, radius: Number, height: Number) -> Number:
     """Force along the travel that lifts a roller over an edge, or out of a dip with edges.
 
@@ -120,8 +121,8 @@ def edge_force(load: Number, radius: Number, height: Number) -> Number:
     return load * np.sqrt(height * (2.0 * radius - height)) / (radius - height)
 
 
-@valid_when(lambda radius, width: width <= 2.0 * radius, "the roller falls through")
 @defined(positive="radius", not_negative="width")
+@valid_when(lambda radius, width: width <= 2.0 * radius, "the roller falls through")
 def drop_into_gap(radius: Number, width: Number) -> Number:
     """How far a roller sinks into a gap in its track.
 
@@ -206,8 +207,8 @@ def eccentric_rise(eccentricity: Number, angle: Number) -> Number:
     return eccentricity * (1.0 - np.cos(angle))
 
 
-@valid_when(lambda hand_angle: np.abs(hand_angle) < 0.5 * np.pi, "the hand pulls along its lever")
 @defined(positive="load_arm hand_arm", not_negative="load friction_torque")
+@valid_when(lambda hand_angle: np.abs(hand_angle) < 0.5 * np.pi, "the hand pulls along its lever")
 def lever_hand_force(
     load: Number,
     load_arm: Number,

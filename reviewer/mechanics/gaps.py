@@ -96,8 +96,8 @@ def forbidden_band(rule: str) -> Band:
     return Band(*BANDS[rule])
 
 
-@valid_when(lambda lower, upper: lower <= upper, "a band goes from its lower to its upper end")
 @silent
+@valid_when(lambda lower, upper: lower <= upper, "a band goes from its lower to its upper end")
 def band_margin(gap: Number, lower: Number, upper: Number) -> Number:
     """How far a gap is outside a band to keep out of.
 
@@ -121,11 +121,11 @@ def band_margin(gap: Number, lower: Number, upper: Number) -> Number:
     return np.maximum(lower - gap, gap - upper)
 
 
+@silent
 @valid_when(
     lambda least, largest, lower, upper: (lower <= upper) & (least <= largest),
     "a band and a travel go from their lower to their upper end",
 )
-@silent
 def swept_band_margin(least: Number, largest: Number, lower: Number, upper: Number) -> Number:
     """How far a gap that opens and closes stays outside a band to keep out of.
 

@@ -11,8 +11,8 @@ _MOVES_UP = valid_when(
 )
 
 
-@_MOVES_UP
 @defined(not_negative="load angle friction")
+@_MOVES_UP
 def raising_force(load: Number, angle: Number, friction: Number) -> Number:
     """Force along the ground that slides a load up a ramp.
 
@@ -90,8 +90,8 @@ def self_locking_margin(angle: Number, friction: Number) -> Number:
     return np.arctan(friction) - angle
 
 
-@_MOVES_UP
 @defined(positive="angle", not_negative="friction")
+@_MOVES_UP
 def ramp_efficiency(angle: Number, friction: Number) -> Number:
     """Share of the work that lifts the load on a ramp.
 
@@ -116,11 +116,11 @@ def ramp_efficiency(angle: Number, friction: Number) -> Number:
     return np.tan(angle) / np.tan(angle + np.arctan(friction))
 
 
+@defined(not_negative="load angle slope_friction base_friction")
 @valid_when(
     lambda angle, slope_friction: np.arctan(slope_friction) + angle < 0.5 * np.pi,
     "wedge and friction together are too steep: it jams",
 )
-@defined(not_negative="load angle slope_friction base_friction")
 def wedge_force(
     load: Number, angle: Number, slope_friction: Number, base_friction: Number
 ) -> Number:
@@ -149,11 +149,11 @@ def wedge_force(
     return load * (base_friction + np.tan(angle + np.arctan(slope_friction)))
 
 
+@defined(not_negative="load angle friction")
 @valid_when(
     lambda angle, friction: 2.0 * np.arctan(friction) + angle < 0.5 * np.pi,
     "wedge and friction together are too steep: it jams",
 )
-@defined(not_negative="load angle friction")
 def wedge_force_at_wall(load: Number, angle: Number, friction: Number) -> Number:
     """Force that drives a wedge under a load that rubs along a wall, the same friction everywhere.
 
@@ -179,6 +179,7 @@ def wedge_force_at_wall(load: Number, angle: Number, friction: Number) -> Number
     return load * np.tan(angle + 2.0 * np.arctan(friction))
 
 
+@defined(not_negative="load angle wedge_friction floor_friction")
 @valid_when(
     lambda angle, wedge_friction, floor_friction: (
         (np.arctan(wedge_friction) + np.arctan(floor_friction) < 0.5 * np.pi)
@@ -186,7 +187,6 @@ def wedge_force_at_wall(load: Number, angle: Number, friction: Number) -> Number
     ),
     "wedge and friction together are too steep: it jams",
 )
-@defined(not_negative="load angle wedge_friction floor_friction")
 def wedge_force_sideways(
     load: Number, angle: Number, wedge_friction: Number, floor_friction: Number
 ) -> Number:

@@ -20,6 +20,7 @@ _REACH = {
 }
 
 
+@silent
 @valid_when(
     lambda opening, age: (
         (np.asarray(opening) > 0)
@@ -27,7 +28,6 @@ _REACH = {
     ),
     "the table ends at an opening of 120 mm (from 14 years) or 100 mm (from 3 years)",
 )
-@silent
 def reach_distance(opening: Number, shape: str, age: str, slot_length: Number = np.inf) -> Number:
     """Distance that a hazard must keep behind an opening.
 

@@ -21,12 +21,12 @@ class TurningTorque(NamedTuple):
 _A_RING = valid_when(lambda count: count >= 3, "a ring needs three rollers")
 
 
+@defined(positive="circle_radius count", not_negative="axial")
 @_A_RING
 @valid_when(
     lambda axial, moment, circle_radius: 2.0 * np.abs(moment) <= (1 + 1e-9) * axial * circle_radius,
     "past e = R/2 rollers lift off; take the supports solver",
 )
-@defined(positive="circle_radius count", not_negative="axial")
 def peak_roller_load(axial: Number, moment: Number, circle_radius: Number, count: Number) -> Number:
     """Load on the busiest roller of a rigid plate while all rollers carry.
 
@@ -53,8 +53,8 @@ def peak_roller_load(axial: Number, moment: Number, circle_radius: Number, count
     return axial / count + 2.0 * np.abs(moment) / (count * circle_radius)
 
 
-@_A_RING
 @defined(positive="circle_radius count")
+@_A_RING
 def tipping_eccentricity(circle_radius: Number, count: Number) -> Number:
     """Distance from the axis at which a load tips a plate that nothing holds down.
 

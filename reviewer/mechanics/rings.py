@@ -18,8 +18,8 @@ class RimPlay(NamedTuple):
 _A_RING = valid_when(lambda count: count >= 3, "a ring needs three rollers")
 
 
-@valid_when(lambda count: count >= 2, "spacing needs two rollers")
 @defined(positive="circle_diameter count")
+@valid_when(lambda count: count >= 2, "spacing needs two rollers")
 def roller_chord(circle_diameter: Number, count: Number) -> Number:
     """Span of the plate between neighbouring rollers.
 
@@ -44,8 +44,8 @@ def roller_chord(circle_diameter: Number, count: Number) -> Number:
     return circle_diameter * np.sin(np.pi / count)
 
 
-@valid_when(lambda count: count >= 2, "spacing needs two rollers")
 @defined(positive="circle_diameter count outer_diameter")
+@valid_when(lambda count: count >= 2, "spacing needs two rollers")
 def roller_gap(circle_diameter: Number, count: Number, outer_diameter: Number) -> Number:
     """Room between neighbouring rollers.
 
@@ -71,11 +71,11 @@ def roller_gap(circle_diameter: Number, count: Number, outer_diameter: Number) -
     return circle_diameter * np.sin(np.pi / count) - outer_diameter
 
 
+@defined(positive="carry_circle carry_count hold_circle hold_count", not_negative="gap_up gap_down")
 @valid_when(
     lambda carry_count, hold_count: (carry_count >= 3) & (hold_count >= 3),
     "a ring needs three rollers",
 )
-@defined(positive="carry_circle carry_count hold_circle hold_count", not_negative="gap_up gap_down")
 def tilt_from_gaps(
     gap_up: Number,
     gap_down: Number,
@@ -113,8 +113,8 @@ def tilt_from_gaps(
     return (gap_up + gap_down) / (0.5 * lever)
 
 
-@_A_RING
 @defined(positive="rim_radius carry_circle count", not_negative="tilt")
+@_A_RING
 def rim_play(tilt: Number, rim_radius: Number, carry_circle: Number, count: Number) -> RimPlay:
     """Movement of the rim when a rigid plate tilts about two neighbouring rollers.
 
@@ -144,8 +144,8 @@ def rim_play(tilt: Number, rim_radius: Number, carry_circle: Number, count: Numb
     return RimPlay(tilt * (rim_radius - pivot), tilt * (rim_radius + pivot))
 
 
-@_A_RING
 @defined(positive="count", not_negative="gap")
+@_A_RING
 def lateral_play(gap: Number, count: Number) -> Number:
     """How far a plate can move sideways from the middle of its side rollers.
 

@@ -17,15 +17,15 @@ class ScrewTorque(NamedTuple):
     efficiency: Number
 
 
+@defined(
+    positive="mean_diameter lead",
+    not_negative="load friction flank_angle collar_friction collar_diameter",
+)
 @valid_when(
     lambda mean_diameter, lead, friction, flank_angle: (
         friction * lead < np.pi * mean_diameter * np.cos(flank_angle)
     ),
     "thread and friction together are too steep: it jams",
-)
-@defined(
-    positive="mean_diameter lead",
-    not_negative="load friction flank_angle collar_friction collar_diameter",
 )
 def screw_torque(
     load: Number,

@@ -52,8 +52,8 @@ def slot_angle(radius: Number, advance: Number) -> Number:
     return np.arctan2(advance, radius)
 
 
-@valid_when(lambda distance, radius: distance <= radius, "the slot does not come so near the axis")
 @defined(positive="radius", not_negative="distance")
+@valid_when(lambda distance, radius: distance <= radius, "the slot does not come so near the axis")
 def straight_slot_angle(distance: Number, radius: Number) -> Number:
     """Angle of a straight slot to the circle through the follower.
 
@@ -78,8 +78,8 @@ def straight_slot_angle(distance: Number, radius: Number) -> Number:
     return np.arccos(distance / radius)
 
 
-@_PUSHES
 @defined(positive="radius", not_negative="force slot_angle friction guide_friction")
+@_PUSHES
 def slot_torque(
     force: Number,
     radius: Number,
@@ -114,8 +114,8 @@ def slot_torque(
     return force * radius * slope / (1.0 - guide_friction * slope)
 
 
-@_A_SLOT
 @silent
+@_A_SLOT
 def slot_jam_margin(slot_angle: Number, friction: Number, guide_friction: Number = 0.0) -> Number:
     """Angle that is left until a slotted plate no longer moves its slide.
 
@@ -141,8 +141,8 @@ def slot_jam_margin(slot_angle: Number, friction: Number, guide_friction: Number
     return 0.5 * np.pi - slot_angle - np.arctan(friction) - np.arctan(guide_friction)
 
 
-@_A_SLOT
 @silent
+@_A_SLOT
 def slot_hold_margin(slot_angle: Number, friction: Number) -> Number:
     """Angle by which a slot is flatter than it needs to be to hold its slide by friction.
 
@@ -165,8 +165,8 @@ def slot_hold_margin(slot_angle: Number, friction: Number) -> Number:
     return np.arctan(friction) - slot_angle
 
 
-@_A_SLOT
 @defined(positive="radius", not_negative="force friction")
+@_A_SLOT
 def slot_backdrive_torque(
     force: Number, radius: Number, slot_angle: Number, friction: Number
 ) -> Number:
@@ -195,8 +195,8 @@ def slot_backdrive_torque(
     return force * radius * np.tan(np.maximum(slot_angle - np.arctan(friction), 0.0))
 
 
-@_A_SLOT
 @defined(positive="radius", not_negative="clearance slot_angle")
+@_A_SLOT
 def slot_play(clearance: Number, radius: Number, slot_angle: Number) -> SlotPlay:
     """Play that a follower's clearance in its slot gives the slide and the plate.
 
@@ -224,9 +224,9 @@ def slot_play(clearance: Number, radius: Number, slot_angle: Number) -> SlotPlay
     return SlotPlay(clearance / np.cos(slot_angle), clearance / (radius * np.sin(slot_angle)))
 
 
+@defined(positive="radius", not_negative="slot_angle width")
 @_A_SLOT
 @valid_when(lambda count: count >= 1, "there must be a slot")
-@defined(positive="radius", not_negative="slot_angle width")
 def slot_web(radius: Number, count: Number, slot_angle: Number, width: Number) -> Number:
     """Web that is left between neighbouring slots, where they overlap.
 

@@ -72,7 +72,9 @@ def half_space_bed(
     """
     square = width * width
     flexibility = modulus * square * square / bending_stiffness
-    return 0.65 * modulus / (1.0 - poisson_ratio * poisson_ratio) * flexibility ** (1.0 / 12.0)
+    plane = modulus / (1.0 - poisson_ratio * poisson_ratio)
+    bed: Number = 0.65 * plane * np.power(flexibility, 1.0 / 12.0)
+    return bed
 
 
 @defined(positive="bed bending_stiffness")
@@ -97,7 +99,7 @@ def decay(bed: Number, bending_stiffness: Number) -> Number:
     >>> round(decay(14e6, 200e9 * 36.9e-6), 4)
     0.8299
     """
-    return (0.25 * bed / bending_stiffness) ** 0.25
+    return np.sqrt(np.sqrt(0.25 * bed / bending_stiffness))
 
 
 @defined(positive="bed width bending_stiffness", not_negative="force")
@@ -131,7 +133,7 @@ def strip_under_load(
     >>> round(strip.deflection * 1e3, 4), round(strip.pressure / 1e6, 2), round(strip.moment, 3)
     (0.0162, 0.71, 0.708)
     """
-    inverse_length = (0.25 * bed / bending_stiffness) ** 0.25
+    inverse_length = np.sqrt(np.sqrt(0.25 * bed / bending_stiffness))
     deflection = 0.5 * force * inverse_length / bed
     return StripLoad(
         deflection,
@@ -172,7 +174,7 @@ def strip_end_under_load(
     >>> round(end.deflection / within.deflection, 3)
     4.0
     """
-    inverse_length = (0.25 * bed / bending_stiffness) ** 0.25
+    inverse_length = np.sqrt(np.sqrt(0.25 * bed / bending_stiffness))
     deflection = 2.0 * force * inverse_length / bed
     share = np.exp(-0.25 * np.pi) * np.sin(0.25 * np.pi)
     return StripLoad(
@@ -209,7 +211,7 @@ def strip_deflection(
     >>> round(strip_deflection(0.0, 170e3, 14e6, 200e9 * 36.9e-6) * 1e3, 2)
     5.04
     """
-    inverse_length = (0.25 * bed / bending_stiffness) ** 0.25
+    inverse_length = np.sqrt(np.sqrt(0.25 * bed / bending_stiffness))
     way = inverse_length * distance
     shape = np.exp(-way) * (np.cos(way) + np.sin(way))
     deflection: Number = 0.5 * force * inverse_length / bed * shape

@@ -15,8 +15,8 @@ class ThreadAreas(NamedTuple):
     external: Number
 
 
-@valid_when(lambda diameter, pitch: pitch < 0.5 * diameter, "the pitch is too coarse for a bolt")
 @defined(positive="diameter pitch engagement")
+@valid_when(lambda diameter, pitch: pitch < 0.5 * diameter, "the pitch is too coarse for a bolt")
 def thread_shear_areas(diameter: Number, pitch: Number, engagement: Number) -> ThreadAreas:
     """Areas along which a metric thread strips.
 
@@ -46,8 +46,8 @@ def thread_shear_areas(diameter: Number, pitch: Number, engagement: Number) -> T
     return ThreadAreas(0.875 * around * diameter, 0.75 * around * minor)
 
 
-@valid_when(lambda diameter, pitch: pitch < 0.5 * diameter, "the pitch is too coarse for a bolt")
 @defined(positive="diameter pitch internal_shear external_shear", not_negative="force")
+@valid_when(lambda diameter, pitch: pitch < 0.5 * diameter, "the pitch is too coarse for a bolt")
 def engagement_needed(
     force: Number, diameter: Number, pitch: Number, internal_shear: Number, external_shear: Number
 ) -> Number:

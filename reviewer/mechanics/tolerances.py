@@ -14,11 +14,11 @@ _HOLES = {
 }
 
 
+@silent
 @valid_when(
     lambda diameter: np.any(np.abs(np.asarray(diameter)[..., None] - _DIAMETERS) < 1e-6, axis=-1),
     "ISO 273 is held here for M3, M4, M5, M6, M8, M10, M12, M14, M16 and M20",
 )
-@silent
 def clearance_hole(diameter: Number, series: str = "medium") -> Number:
     """Diameter of the clearance hole of a bolt.
 

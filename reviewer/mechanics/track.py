@@ -28,13 +28,13 @@ class BedContact(NamedTuple):
     approach: Number
 
 
+@defined(positive="length radius yield_stress modulus constraint", not_negative="force")
 @valid_when(
     lambda force, length, radius, yield_stress, constraint: (
         force < 2.0 * constraint * yield_stress * length * radius
     ),
     "the roller sinks in up to its axle",
 )
-@defined(positive="length radius yield_stress modulus constraint", not_negative="force")
 def dent(
     force: Number,
     length: Number,
@@ -78,6 +78,7 @@ def dent(
     return Dent(width, half * half / (radius + np.sqrt(radius * radius - half * half)))
 
 
+@defined(positive="length radius modulus thickness", not_negative="force")
 @valid_when(
     lambda force, length, radius, modulus, thickness: (
         (16.0 * force * radius <= np.pi * length * modulus * thickness * thickness)
@@ -85,7 +86,6 @@ def dent(
     ),
     "the contact is wider than the track is thick, or than the roller is long",
 )
-@defined(positive="length radius modulus thickness", not_negative="force")
 def track_approach(
     force: Number,
     length: Number,
