@@ -90,3 +90,19 @@ def test_a_key_against_turning_takes_away_the_turn():
 
 def test_unknown_places_leave_it_unknown():
     assert np.isnan(constraint_state(feet(3) * np.nan).rank)
+
+
+@pytest.mark.parametrize("unit", [1e-3, 1.0, 1e3])
+def test_nothing_hangs_on_the_unit_of_length(unit):
+    place = np.array([[0.3, 0, 0], [0, 0.2, 0], [-0.3, 0, 0], [0, -0.2, 0]]) * unit
+    found = constraint_state(constraint_matrix(place, [UP] * 4, [0.0] * 4, 0.3 * unit))
+    assert found[:3] == (3, 3, 1)
+    same = constraint_state(constraint_matrix(place / unit, [UP] * 4, [0.0] * 4, 0.3))
+    assert found.redundant_share == pytest.approx(same.redundant_share, abs=1e-12)
+    small = constraint_matrix(place, [UP] * 4, [0.0] * 4, 0.3 * unit)
+    assert np.abs(small).max() == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("factor", [1e-6, 1e6])
+def test_rank_does_not_hang_on_the_size_of_all_rows(factor):
+    assert constraint_state(feet(4) * factor)[:3] == (3, 3, 1)

@@ -8,7 +8,13 @@ from math import pi, radians
 
 import pytest
 
-from reviewer.mechanics.cantilevers import root_rotation_deflection
+from reviewer.mechanics.beams import (
+    beam_deflection,
+    beam_uniform_deflection,
+    overhang_deflection,
+)
+from reviewer.mechanics.cantilevers import cantilever_uniform_deflection, root_rotation_deflection
+from reviewer.mechanics.fixed_beams import fixed_beam_deflection, fixed_beam_uniform_deflection
 from reviewer.mechanics.moisture import gap_left
 from reviewer.mechanics.plywood import plywood_movement_coefficient
 from reviewer.mechanics.pull_through import insert_withdrawal_estimate
@@ -35,6 +41,18 @@ def of(formula, field):
 
 # fmt: off
 ROWS = [
+    (cantilever_uniform_deflection, (4.0, 2.0, 8.0, 8.0), 2.0, 1e-12,
+     "shear adds w L^2/(2 kappa G A): Timoshenko, Strength of Materials I, art. 39", "memory"),
+    (beam_uniform_deflection, (76.8, 2.0, 16.0, 38.4), 2.0, 1e-12,
+     "shear adds w L^2/(8 kappa G A): the same", "memory"),
+    (fixed_beam_uniform_deflection, (384.0, 2.0, 16.0, 192.0), 2.0, 1e-12,
+     "shear adds w L^2/(8 kappa G A): the same", "memory"),
+    (beam_deflection, (48.0, 1.0, 1.0, 2.0, 8.0, 24.0), 2.0, 1e-12,
+     "shear adds P L/(4 kappa G A): the same", "memory"),
+    (fixed_beam_deflection, (192.0, 1.0, 1.0, 2.0, 8.0, 96.0), 2.0, 1e-12,
+     "shear adds P L/(4 kappa G A): the same", "memory"),
+    (overhang_deflection, (1.0, 1.0, 2.0, 1.0, 1.5), 2.0, 1e-12,
+     "shear adds P c (1 + c/L)/(kappa G A): by work of both spans' shear", "computed"),
     (root_rotation_deflection, (60.0, 1000.0 / radians(1.0), 0.6), radians(0.06) * 0.6, 1e-9,
      "1000 N m a degree, 60 N m, 600 mm", "computed"),
     (lever_lag, (radians(1.0), 0.1), 0.1 * pi / 180, 1e-9, "one degree at 100 mm", "computed"),
