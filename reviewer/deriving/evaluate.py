@@ -5,6 +5,7 @@ unknown choice or object, NaN an unknown number.
 """
 
 from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Any
 
 import numpy as np
@@ -13,6 +14,7 @@ from numpy.typing import NDArray
 from reviewer.deriving.plan import MISSING, Node, Plan
 
 UNKNOWN = np.full((1, 1), np.nan)
+NOTHING: Mapping[int, Any] = MappingProxyType({})
 
 
 class EvaluationFault(Exception):
@@ -22,12 +24,23 @@ class EvaluationFault(Exception):
 class Values:
     """What a plan's evaluation gave, by slot."""
 
-    def __init__(self, plan: Plan, values: list[Any], cases: int, samples: int = 1) -> None:
-        """Keep the values of a plan over a number of cases and samples."""
+    def __init__(
+        self,
+        plan: Plan,
+        values: list[Any],
+        cases: int,
+        samples: int = 1,
+        overrules: Mapping[int, Any] = NOTHING,
+    ) -> None:
+        """Keep the values of a plan over a number of cases and samples.
+
+        `overrules` are those that configurations give in place of what a formula says.
+        """
         self.plan = plan
         self.values = values
         self.cases = cases
         self.samples = samples
+        self.overrules = overrules
 
     def number(self, slot: int) -> NDArray[np.float64]:
         """A number over (samples, cases), possibly with an axis of size 1."""
@@ -49,7 +62,8 @@ class Values:
 def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
     """Compute every node of the plan from the given values.
 
-    Raises EvaluationFault that names the quantity whose formula failed.
+    A value given for a node that has a formula overrules it where it is known, as a configuration
+    does. Raises EvaluationFault that names the quantity whose formula failed.
     """
     values: list[Any] = [None] * len(plan.nodes)
     with np.errstate(all="ignore"):
@@ -60,8 +74,9 @@ def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
             elif node.formula is None:
                 values[slot] = given.get(slot, UNKNOWN if node.row.is_number else None)
             else:
-                values[slot] = _computed(node, values)
-    return Values(plan, values, cases)
+                values[slot] = _computed(node, values, given)
+    overrules = {slot: value for slot, value in given.items() if _is_overruled(plan.nodes[slot])}
+    return Values(plan, values, cases, overrules=overrules)
 
 
 def changed(before: Values, given: Mapping[int, Any], samples: int) -> Values:
@@ -78,11 +93,22 @@ def changed(before: Values, given: Mapping[int, Any], samples: int) -> Values:
             if slot in given:
                 values[slot] = given[slot]
             elif slot in touched:
-                values[slot] = _computed(plan.nodes[slot], values)
-    return Values(plan, values, before.cases, samples)
+                values[slot] = _computed(plan.nodes[slot], values, before.overrules)
+    return Values(plan, values, before.cases, samples, before.overrules)
 
 
-def _computed(node: Node, values: Sequence[Any]) -> Any:
+def _is_overruled(node: Node) -> bool:
+    return not node.given and node.formula is not None
+
+
+def _computed(node: Node, values: Sequence[Any], overrules: Mapping[int, Any]) -> Any:
+    """What a node's formula gives, save where it is overruled."""
+    answer = _answer(node, values)
+    overruled = overrules.get(node.slot)
+    return answer if overruled is None else np.where(np.isnan(overruled), answer, overruled)
+
+
+def _answer(node: Node, values: Sequence[Any]) -> Any:
     unknown = UNKNOWN if node.row.is_number else None
     arguments: dict[str, Any] = {}
     for argument, slot in node.inputs:

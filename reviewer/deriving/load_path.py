@@ -120,16 +120,29 @@ def _whole(owner: Part, tree: Tree) -> Built:
     needs: Needs = dict(WEIGHT_AT)
     for index, child in enumerate(above):
         needs[f"whole_{index}"] = (child.name, "whole")
-    turns = owner.kind.turns
+    needs.update(_axis_of(owner))
 
-    def whole(weight: Any, centre_x: Any, centre_y: Any, cases: Cases, **carried: Action) -> Action:
+    def whole(
+        weight: Any,
+        centre_x: Any,
+        centre_y: Any,
+        cases: Cases,
+        axis_x: Any = None,
+        axis_y: Any = None,
+        **carried: Action,
+    ) -> Action:
         own = weight * cases.own_weight[None, :]
         total = of_weight(Resultant(own, own * centre_x, own * centre_y))
         for action in carried.values():
             total = total.plus(action)
-        return total.turned_freely() if turns else total
+        return total if axis_x is None else total.turned_freely(axis_x, axis_y)
 
     return whole, needs
+
+
+def _axis_of(owner: Part) -> Needs:
+    """Where a part that turns has its axis."""
+    return {"axis_x": "place.x", "axis_y": "place.y"} if owner.kind.turns else {}
 
 
 def _action(owner: Part, tree: Tree) -> Built:
@@ -138,13 +151,13 @@ def _action(owner: Part, tree: Tree) -> Built:
     needs: Needs = {"whole": "whole"}
     for index, (child, _) in enumerate(pairs):
         needs[f"share_{index}"] = (child, "shares")
-    turns = owner.kind.turns
+    needs.update(_axis_of(owner) if pairs else {})
 
-    def action(whole: Action, **shares: Any) -> Action:
+    def action(whole: Action, axis_x: Any = None, axis_y: Any = None, **shares: Any) -> Action:
         total = whole
         for index, (_, carrier) in enumerate(pairs):
             share = shares[f"share_{index}"][carrier]
-            total = total.plus(share.turned_freely() if turns else share)
+            total = total.plus(share if axis_x is None else share.turned_freely(axis_x, axis_y))
         return total
 
     return action, needs

@@ -1,8 +1,8 @@
-"""Forces on their way down: resultants of weights and loads, and what a turning joint makes of them.
+"""Forces on their way down: resultants of weights and loads, and what turning joints make of them.
 
-A vertical force V at (x, y) has the moments V x and V y about the axis. A load that may stand at any
-azimuth has a moment of known size and free direction, its round moment. A level force H at height h
-tilts by H h about the floor, and by H (h - z) about a joint at level z.
+A vertical force V at (x, y) has the moments V x and V y about the axis. A load that may stand at
+any azimuth has a moment of known size and free direction, its round moment. A level force H at
+height h tilts by H h about the floor, and by H (h - z) about a joint at level z.
 """
 
 from typing import NamedTuple
@@ -15,9 +15,9 @@ from reviewer.mechanics.formula import Number
 class Resultant(NamedTuple):
     """Sum of forces and moments about the vertical axis through the origin, at floor level.
 
-    force [N] down; moment_x, moment_y [N m] of fixed direction; moment_round [N m] of any direction;
-    push_x, push_y, push_round [N] level forces; tilt_x, tilt_y, tilt_round [N m] their moments about
-    the floor.
+    force [N] down; moment_x, moment_y [N m] of fixed direction; moment_round [N m] of any
+    direction; push_x, push_y, push_round [N] level forces; tilt_x, tilt_y, tilt_round [N m] their
+    moments about the floor.
     """
 
     force: Number = 0.0
@@ -39,14 +39,19 @@ class Resultant(NamedTuple):
         """Scaled, as by a factor of a combination."""
         return Resultant(*(value * factor for value in self))
 
-    def turned_freely(self) -> "Resultant":
-        """What a joint that turns freely passes on: fixed directions become free ones.
+    def turned_freely(self, x: Number = 0.0, y: Number = 0.0) -> "Resultant":
+        """What a joint that turns freely about (x, y) [m] passes on: any direction for a fixed one.
 
-        The table may stand at any angle to what is below it, so only the sizes remain.
+        The table may stand at any angle to what is below it, so only the sizes about its own axis
+        remain. That level forces and weights may point against each other is left out: where both
+        act, an upper bound.
         """
+        about_x, about_y = self.moment_x - self.force * x, self.moment_y - self.force * y
         return Resultant(
             force=self.force,
-            moment_round=self.moment_round + np.hypot(self.moment_x, self.moment_y),
+            moment_x=self.force * x,
+            moment_y=self.force * y,
+            moment_round=self.moment_round + np.hypot(about_x, about_y),
             push_round=self.push_round + np.hypot(self.push_x, self.push_y),
             tilt_round=self.tilt_round + np.hypot(self.tilt_x, self.tilt_y),
         )
@@ -84,9 +89,9 @@ class Action(NamedTuple):
         """Both together."""
         return Action(*(a.plus(b) for a, b in zip(self, other, strict=True)))
 
-    def turned_freely(self) -> "Action":
-        """What a joint that turns freely passes on."""
-        return Action(*(each.turned_freely() for each in self))
+    def turned_freely(self, x: Number = 0.0, y: Number = 0.0) -> "Action":
+        """What a joint that turns freely about (x, y) [m] passes on."""
+        return Action(*(each.turned_freely(x, y) for each in self))
 
 
 def of_weight(weight: Resultant) -> Action:
