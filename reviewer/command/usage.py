@@ -57,11 +57,14 @@ class Parser(argparse.ArgumentParser):
         return UsageError("there is no such option", word, f"one of {', '.join(known)}", mend)
 
     def error(self, message: str) -> NoReturn:
-        """Raise what argparse found wrong: only a value that is missing can get here."""
-        name = re.match(r"argument (\S+?)[:/]", message)
-        if name and "expected" in message:
-            raise UsageError("an option lacks its value", name[1], f"{name[1]} and its value")
-        raise UsageError(message)
+        """Raise what argparse finds wrong by itself: a value that is missing, or one too many."""
+        match = re.match(r"argument ([^:]+): (expected|ignored)", message)
+        if match is None:
+            raise UsageError(message)
+        name = match[1].rpartition("/")[2]
+        if match[2] == "expected":
+            raise UsageError("an option lacks its value", name, f"{name} and its value")
+        raise UsageError("an option has a value that it does not take", name, f"{name} alone")
 
 
 def one_of(words: Sequence[str]) -> Callable[[str], str]:

@@ -1,0 +1,89 @@
+"""Files beside standard output: their formats, and that they are whole or not there."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Run = Callable[..., Any]
+Write = Callable[..., Path]
+
+
+def test_several_files_in_one_run(run: Run, design: Write, folder: Path) -> None:
+    design(least="9 mm")
+    alone = run("check", "lid.yaml")
+    ran = run("check", "lid.yaml", "--output", "a.json", "--output", "b.txt", "--format", "json")
+    assert ran.status == 1
+    assert (folder / "b.txt").read_text("utf-8") == alone.out
+    assert (folder / "a.json").read_text("utf-8") == ran.out
+    assert json.loads(ran.out)["designs"][0]["findings"][0]["verdict"] == "fail"
+
+
+def test_a_text_file_holds_the_problems_of_reading(run: Run, design: Write, folder: Path) -> None:
+    design(least="9 mn")
+    ran = run("check", "lid.yaml", "--output", "b.txt")
+    text = (folder / "b.txt").read_text("utf-8")
+    assert ran.err in text
+    assert "one problem on standard error" in ran.out
+    assert "on standard error" not in text
+
+
+def test_a_file_is_replaced_whole(run: Run, design: Write, folder: Path) -> None:
+    design()
+    (folder / "a.json").write_text("old", "utf-8")
+    run("check", "lid.yaml", "--output", "a.json")
+    assert json.loads((folder / "a.json").read_text("utf-8"))["format"] == 1
+    assert sorted(each.name for each in folder.iterdir()) == ["a.json", "lid.yaml"]
+
+
+def test_nothing_is_left_of_an_output_that_was_stopped(
+    run: Run, design: Write, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    design()
+    (folder / "a.json").write_text("old", "utf-8")
+
+    def stopped(*_: Any) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("reviewer.command.check.review_source", stopped)
+    ran = run("check", "lid.yaml", "--output", "a.json")
+    assert (ran.status, ran.out, ran.err) == (130, "", "")
+    assert (folder / "a.json").read_text("utf-8") == "old"
+    assert sorted(each.name for each in folder.iterdir()) == ["a.json", "lid.yaml"]
+
+
+def test_colour_never_goes_into_a_file(
+    run: Run, design: Write, folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    design(least="9 mm")
+    monkeypatch.setenv("FORCE_COLOR", "1")
+    ran = run("check", "lid.yaml", "--output", "b.txt")
+    assert "\x1b[1;31m" in ran.out
+    assert "\x1b" not in (folder / "b.txt").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("name", "mend"), [("a.jsn", "    mend: write a.json\n"), ("a", ""), ("a.pdf", "")]
+)
+def test_another_ending_is_refused_before_anything_is_done(
+    run: Run, folder: Path, name: str, mend: str
+) -> None:
+    ran = run("check", "lid.yaml", "--output", name)
+    assert (ran.status, ran.out) == (2, "")
+    assert ran.err == (
+        "reviewer check: there is no format with this ending\n"
+        f"    found {name}\n    expected a file ending .txt or .json\n{mend}"
+    )
+    assert list(folder.iterdir()) == []
+
+
+def test_a_folder_that_is_not_there(run: Run, design: Write) -> None:
+    design()
+    ran = run("check", "lid.yaml", "--output", "nowhere/a.json")
+    assert (ran.status, ran.out) == (2, "")
+    assert ran.err.startswith(
+        "reviewer check: the output cannot be written: No such file or directory\n"
+        "    found nowhere/a.json\n"
+    )
