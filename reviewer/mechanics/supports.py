@@ -152,7 +152,7 @@ def solve_supports(
     sag = flat_sag(free_sag, layout)
     with np.errstate(all="ignore"):
         load = local_load(layout, *(flat(value, layout.batch) for value in loads))
-        over = overturning(layout, load, np.zeros(len(layout.row)))
+        over, _ = overturning(layout, load, np.zeros(len(layout.row)))
         known = pick(layout.known, layout.row) & np.all(np.isfinite(load), axis=0)
         known = known & np.all(np.isfinite(sag), axis=0)
         solved = _in_blocks(layout, np.flatnonzero(known & ~over), load, sag)

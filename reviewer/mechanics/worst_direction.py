@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from reviewer.mechanics.formula import Number
-from reviewer.mechanics.springs.cone import overturning, towards_the_line
+from reviewer.mechanics.springs.cone import overturning
 from reviewer.mechanics.springs.layout import (
     Array,
     Flags,
@@ -115,10 +115,10 @@ def worst_direction(
         turning = flat(round_moment, layout.batch) / pick(layout.length, layout.row)
         load = TurningLoad(layout, fixed, turning, sag, rim)
         known = _known(load)
-        over = overturning(layout, fixed, turning) & known
+        over, towards = overturning(layout, fixed, turning)
         results = searched(load, np.flatnonzero(known & ~over), chosen)
-        towards = np.where(known, towards_the_line(layout, fixed), np.nan)
-    return _in_place(layout, results, over, towards, len(chosen))
+    towards = np.where(known, towards, np.nan)
+    return _in_place(layout, results, over & known, towards, len(chosen))
 
 
 def _groups(groups: Groups | None, count: int) -> list[Indices]:

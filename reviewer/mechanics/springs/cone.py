@@ -134,28 +134,29 @@ def grip(facets: Facets) -> Array:
     return _length(facets.normal[:, 1], facets.normal[:, 2])
 
 
-def overturning(layout: Layout, load: Array, round_moment: Array) -> Flags:
-    """Whether each item's load, with a moment that can come from all round, leaves the cone."""
+def overturning(layout: Layout, load: Array, round_moment: Array) -> tuple[Flags, Array]:
+    """Whether each item's load, with a moment that can come from all round, leaves the cone.
+
+    Also returns the direction square to the line about which it is nearest to doing so.
+    """
     over = np.zeros(load.shape[-1], bool)
+    towards = np.full(load.shape[-1], np.nan)
     size = np.abs(load[0]) + np.abs(load[1]) + np.abs(load[2]) + round_moment
     for block, facets in facet_blocks(layout):
         if len(facets.normal):
-            least = margins(facets, load[:, block]) - grip(facets) * round_moment[block]
-            over[block] = np.min(least, axis=0) < -OVER_THE_LINE * size[block]
-    return over
+            inside, hold = margins(facets, load[:, block]), grip(facets)
+            least = np.min(inside - hold * round_moment[block], axis=0)
+            over[block] = least < -OVER_THE_LINE * size[block]
+            towards[block] = _outward(facets, inside, hold)
+    return over, towards
 
 
-def towards_the_line(layout: Layout, load: Array) -> Array:
-    """Direction square to the line about which each item is nearest to turning over."""
-    towards = np.full(len(load[0]), np.nan)
-    for block, facets in facet_blocks(layout):
-        hold = grip(facets)
-        line = hold > NO_LINE
-        if len(facets.normal) and np.any(line):
-            arm = np.where(line, 1 / np.where(line, hold, 1.0), np.inf)
-            left = np.where(line, margins(facets, load[:, block]) * arm, np.inf)
-            nearest = first_largest(-left)
-            normal = np.broadcast_to(facets.normal, (*facets.normal.shape[:2], left.shape[1]))
-            outward = -normal[nearest, :, np.arange(left.shape[1])]
-            towards[block] = angle_of(outward[:, 1:].T)
-    return towards
+def _outward(facets: Facets, inside: Array, hold: Array) -> Array:
+    """Direction away from the supports, square to each item's nearest line; NaN without one."""
+    line = hold > NO_LINE
+    arm = 1 / np.where(line, hold, 1.0)
+    nearest = first_largest(np.where(line, -inside * arm, -np.inf))
+    column = np.arange(inside.shape[1])
+    normal = np.broadcast_to(facets.normal, (*facets.normal.shape[:2], len(column)))
+    angle = angle_of(-normal[nearest, 1:, column].T)
+    return np.where(np.any(line, axis=0), angle, np.nan)

@@ -87,7 +87,7 @@ def take(array: NDArray[T], columns: Indices) -> NDArray[T]:
     Indexing would put the columns together, and sums over the springs would then be made in
     another order.
     """
-    return np.take(array, columns, axis=-1)
+    return array.take(columns, axis=-1)
 
 
 def lay_out(supports: Supports, compliance: Any, shapes: tuple[tuple[int, ...], ...]) -> Layout:

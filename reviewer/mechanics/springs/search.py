@@ -16,7 +16,7 @@ from reviewer.mechanics.springs.settling import Settled, settle
 from reviewer.mechanics.springs.turning import TurningLoad, answers_of, springs_towards
 
 ROUNDS = 40
-PRECISE = 1e-12  # of the value: what a closer search could still win
+PRECISE = 1e-11  # of the value: what a closer search could still win
 TIE = 1e-9  # of the largest value: candidates this much below it are looked at too
 FLAT = 1e-6  # of the bend: a value with less slope than this is level
 NEAR = 1e-12  # directions closer than this are one [rad]
@@ -67,10 +67,9 @@ def candidates(values: Array, columns: Columns, answers: list[Indices]) -> Candi
     """
     rows = np.concatenate(answers)
     answer = np.repeat(np.arange(len(answers)), [len(group) for group in answers])
-    begin = np.flatnonzero(np.diff(answer, prepend=-1))
     values = values[rows]
-    best = np.maximum.reduceat(values, columns.start, axis=1)
-    best = np.maximum.reduceat(best, begin, axis=0)
+    top = np.maximum.reduceat(values, np.flatnonzero(np.diff(answer, prepend=-1)), axis=0)
+    best = np.maximum.reduceat(top, columns.start, axis=1)
     enough = best - TIE * np.abs(best)
     place, column = _peaks(values, columns)
     own, before, after = (
@@ -78,7 +77,7 @@ def candidates(values: Array, columns: Columns, answers: list[Indices]) -> Candi
     )
     bound = own + np.maximum(own - before, own - after)
     able = bound >= enough[answer[place], columns.item[column]]
-    first, level = _first_of_each(values, columns, answer, enough)
+    first, level = _first_of_each(values, top, columns, answer, enough)
     place = np.concatenate([place[able], level])
     column = np.concatenate([column[able], first])
     bound = np.concatenate([bound[able], values[level, first]])
@@ -95,14 +94,16 @@ def _peaks(values: Array, columns: Columns) -> tuple[Indices, Indices]:
 
 
 def _first_of_each(
-    values: Array, columns: Columns, answer: Indices, enough: Array
+    values: Array, top: Array, columns: Columns, answer: Indices, enough: Array
 ) -> tuple[Indices, Indices]:
     """First column, and in it the first row, of the greatest values of each answer and item."""
-    row, column = np.nonzero(values >= take(enough, columns.item)[answer])
-    place = answer[row] * len(columns.start) + columns.item[column]
-    order = np.lexsort((row, column, place))
-    _, first = np.unique(place[order], return_index=True)
-    return column[order[first]], row[order[first]]
+    far = top.shape[1]
+    place = np.where(top >= take(enough, columns.item), np.arange(far), far)
+    first = np.minimum.reduceat(place, columns.start, axis=1)
+    known = np.flatnonzero(first < far)
+    column, asked = first.ravel()[known], known // first.shape[1]
+    level = take(values, column) >= enough.ravel()[known]
+    return column, np.argmax(level & (answer[:, None] == asked), axis=0)
 
 
 def worth_seeking(found: Candidates, value: Array, count: int) -> Flags:
@@ -208,7 +209,7 @@ def _end_at(load: TurningLoad, item: Indices, row: Indices, bracket: Bracket, st
     aside = bracket.turn * step
     unit = np.array([x - aside * y, y + aside * x]) / np.sqrt(1 + step * step)
     springs = springs_towards(load, item, unit)
-    here = settle(springs, bracket.near.touching)
+    here = settle(springs, bracket.near.touching, strict=0)
     return _along(_end(load, item, row, unit, springs, here), bracket.turn)
 
 

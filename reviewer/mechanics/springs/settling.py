@@ -68,14 +68,18 @@ def first_guess(springs: Springs) -> Flags:
     return np.array(np.broadcast_to(touching, (len(touching), springs.load.shape[1])), order="C")
 
 
-def settle(springs: Springs, start: Flags) -> Settled:
-    """Equilibrium of each column from a first guess of its touching springs; NaN if not found."""
+def settle(springs: Springs, start: Flags, strict: int = STRICT) -> Settled:
+    """Equilibrium of each column from a first guess of its touching springs; NaN if not found.
+
+    For `strict` rounds the set has to agree exactly: the check for rounding takes time, and is of
+    use where a spring is just about to touch.
+    """
     count, columns = start.shape
     answer = Settled(np.full((3, columns), np.nan), np.full((count, columns), np.nan), start.copy())
     left = np.arange(columns)
     rest, touching = springs, start
     for turn in range(QUICK):
-        found, called, done = _quick_round(rest, touching, turn >= STRICT)
+        found, called, done = _quick_round(rest, touching, turn >= strict)
         if done.all() and turn == 0:
             answer = found
             break
@@ -171,21 +175,25 @@ def _correct(springs: Springs, answer: Settled) -> Indices:
     Returns the columns that are still out of equilibrium, or unknown.
     """
     np.maximum(answer.forces, 0.0, out=answer.forces)
-    off = np.arange(len(answer.movement[0]))
-    for turn in range(3):
-        some, forces = choose(springs, off), take(answer.forces, off)
-        missing = some.load - carried(some, forces)
-        allowed = (POOR if turn == 2 else TRUE) * _size(some.load)
-        allowed = allowed + ROUNDING * np.max(forces, axis=0)
-        out = np.flatnonzero(~(_size(missing) <= allowed))
-        off = off[out]
-        if not len(off) or turn == 2:
+    off = _out_of_balance(springs, answer.forces, TRUE)
+    for allowed in (TRUE, POOR):
+        if not len(off):
             break
-        some = choose(springs, off)
+        some, forces = choose(springs, off), take(answer.forces, off)
         footing = steadied(stand(some, take(answer.touching, off)))
-        added = respond(some, footing, take(missing, out), np.zeros((len(some.gap), 1))).forces
-        answer.forces[:, off] = np.maximum(take(forces, out) + added, 0.0)
+        missing = some.load - carried(some, forces)
+        added = respond(some, footing, missing, np.zeros((len(some.gap), 1))).forces
+        forces = np.maximum(forces + added, 0.0)
+        answer.forces[:, off] = forces
+        off = off[_out_of_balance(some, forces, allowed)]
     return off
+
+
+def _out_of_balance(springs: Springs, forces: Array, allowed: float) -> Indices:
+    """Columns whose forces miss the load by more than a share of it, or are unknown."""
+    missing = _size(springs.load - carried(springs, forces))
+    hair = allowed * _size(springs.load) + ROUNDING * np.max(forces, axis=0)
+    return np.flatnonzero(~(missing <= hair))
 
 
 def _settle_with_care(springs: Springs, columns: Indices, answer: Settled) -> None:

@@ -98,7 +98,7 @@ def _sag(load: TurningLoad, item: Indices, unit: Array) -> Array:
 def values_of(load: TurningLoad, item: Indices, springs: Springs, settled: Settled) -> Array:
     """All values (2 n + 3, columns): forces, their negatives, uplift, sink and tilt."""
     count = len(springs.basis)
-    way = springs.stiffness * pressed(springs, settled.movement, settled.forces, springs.gap)
+    way = _had_or_lacked(springs, settled)
     sink, slope_x, slope_y = movement_at_origin(
         load.layout, load.layout.row[item], settled.movement
     )
@@ -108,6 +108,12 @@ def values_of(load: TurningLoad, item: Indices, springs: Springs, settled: Settl
     np.negative(np.maximum(way, 0.0), out=values[count : 2 * count])
     values[2 * count :] = _uplift(springs, way[:, None])[0], sink + load.rim * tilt, tilt
     return values
+
+
+def _had_or_lacked(springs: Springs, settled: Settled) -> Array:
+    """Force that each spring has, as it is in equilibrium, or that it lacks (n, columns)."""
+    way = pressed(springs, settled.movement, settled.forces, springs.gap)
+    return np.where(settled.touching, settled.forces, springs.stiffness * way)
 
 
 def answers_of(
@@ -171,15 +177,15 @@ def _motion(
     turned = moment * unit
     loads = np.array([none, -turned[1], turned[0]]), np.array([none, -turned[0], -turned[1]])
     footing = steadied(stand(springs, settled.touching))
-    ways = [pressed(springs, settled.movement, settled.forces, springs.gap)]
+    ways = [_had_or_lacked(springs, settled)]
     movements = [settled.movement]
     for acting, sag in zip(loads, _sag_derivatives(load, item, unit), strict=True):
         gap = -pick(load.layout.sign, load.layout.row[item]) * sag
         answer = respond(springs, footing, acting, gap)
-        ways.append(answer.way)
+        ways.append(springs.stiffness * answer.way)
         movements.append(answer.movement)
     moved = movement_at_origin(load.layout, load.layout.row[item], np.stack(movements, axis=1))
-    return Motion(springs.stiffness[:, None] * np.stack(ways, axis=1), moved)
+    return Motion(np.stack(ways, axis=1), moved)
 
 
 def _sag_derivatives(load: TurningLoad, item: Indices, unit: Array) -> tuple[Array, Array]:
