@@ -49,9 +49,9 @@ def late_lever_of_the_first_bench() -> float:
 
     All that the shaft carries at a lever of 80 mm: middle, two clamps, the shaft, pots, a hand.
     """
-    shaft = pi / 4 * 0.016**2 * 0.600 * STEEL
+    shaft = pi / 4 * 0.016**2 * 0.520 * STEEL
     force = (disc(0.576, 0.018) + 2 * 0.2 + shaft) * G + 150 + 200
-    return force * 0.080 * 0.600 * 0.080 / (STEEL_SHEAR * pi / 32 * 0.016**4)
+    return force * 0.080 * 0.520 * 0.080 / (STEEL_SHEAR * pi / 32 * 0.016**4)
 
 
 def busiest_roller_of_the_stage() -> float:
