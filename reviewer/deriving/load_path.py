@@ -225,7 +225,7 @@ def _member(owner: Part, tree: Tree) -> Built:
     """The greatest force on one of several like parts, with its moment about the axis."""
     if is_load(owner):
         return _load_member(owner), _load_member_needs(owner)
-    above = [child for child in tree.children(owner.name) if len(child.carried_by) == 1]
+    above = tree.children(owner.name)
     needs: Needs = {
         "mass": "mass",
         "centre_radius": "centre.radius",
@@ -234,10 +234,10 @@ def _member(owner: Part, tree: Tree) -> Built:
         "cases": "design.cases",
     }
     for index, child in enumerate(above):
+        shared = len(child.carried_by) >= SEVERAL
         needs[f"member_{index}"] = (child.name, "member?")
-        needs[f"action_{index}"] = (child.name, "action")
+        needs[f"action_{index}"] = (child.name, "shares" if shared else "action")
         needs[f"count_{index}"] = (child.name, "count?")
-    loads = [is_load(child) for child in above]
 
     def member(
         mass: Any,
@@ -249,14 +249,17 @@ def _member(owner: Part, tree: Tree) -> Built:
     ) -> Member:
         own = weight_of(mass) * cases.own_weight[None, :]
         total = Member(own, own * centre_radius)
-        for index, load in enumerate(loads):
-            if load or carried[f"count_{index}"] == count:
-                total = total.plus(carried[f"member_{index}"])
-            elif carried[f"count_{index}"] == 1:
-                whole = carried[f"action_{index}"]
-                total = total.plus(member_of_ring(whole.total, count, support_radius))
+        for index, child in enumerate(above):
+            action, alike = carried[f"action_{index}"], carried[f"count_{index}"]
+            if len(child.carried_by) >= SEVERAL:
+                borne = member_of_ring(action[owner.name].total, count, support_radius)
+            elif is_load(child) or (alike == count and carried[f"member_{index}"] is not None):
+                borne = carried[f"member_{index}"]
+            elif alike == 1:
+                borne = member_of_ring(action.total, count, support_radius)
             else:
-                total = total.plus(Member(np.nan, np.nan))
+                borne = Member(np.nan, np.nan)
+            total = total.plus(borne)
         return total
 
     return member, needs

@@ -25,11 +25,14 @@ class Member(NamedTuple):
 
 
 def member_of_ring(total: Resultant, count: int, radius: Any) -> Member:
-    """The busiest of like supports evenly spaced on a circle under one body.
+    """The busiest of like supports evenly spaced on a circle under one body; one bears all of it.
 
     The body is rigid and the supports push one way; the worst direction is searched where a load
     comes from all round. NaN where the body tips off them.
     """
+    if count == 1:
+        fixed = np.hypot(total.moment_x, total.moment_y)
+        return Member(total.force, fixed + total.moment_round)
     x, y = circle(count, radius)
     found = worst_direction(
         Supports(x, y, ANY_STIFFNESS),

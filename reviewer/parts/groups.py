@@ -30,6 +30,8 @@ def middle_of_array(place_x: Any, place_y: Any, radius: Any, count: int, start: 
     return Middle(place_x + radius * np.cos(start), place_y + radius * np.sin(start))
 
 
+OFF_THEM = "is unknown because what lies on them tips off, or is neither one nor as many as they"
+
 PLACE = (
     Row("at.x", "m", "plan position from its carrier's middle", Measure(default="0 mm")),
     Row("at.y", "m", "plan position from its carrier's middle", Measure(default="0 mm")),
@@ -163,6 +165,7 @@ def array(mass_from: Any, needs: dict[str, str]) -> tuple[Row, ...]:
             "greatest force on one of them, own weight included",
             needs={"solution": "member"},
             take="force",
+            because=OFF_THEM,
         ),
         Row(
             "member.moment",
@@ -170,5 +173,6 @@ def array(mass_from: Any, needs: dict[str, str]) -> tuple[Row, ...]:
             "moment of that force about the axis of the design",
             needs={"solution": "member"},
             take="moment",
+            because=OFF_THEM,
         ),
     )
