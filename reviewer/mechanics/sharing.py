@@ -48,16 +48,21 @@ def shares_of(action: Action, x: Sequence[Number], y: Sequence[Number]) -> tuple
     """What each of several carriers at (x, y) [m] gets of an action.
 
     On two carriers by the lever rule along the line between them, the moment across it in equal
-    parts; on more, the most that a rigid body on equal one-way supports gives each of them.
+    parts; on more, the most that a rigid body on equal one-way supports gives each of them. Level
+    forces in equal parts. Of a moment from all round two carriers get half each, as if it stood
+    across, and the total also the force that it adds on one of them along the line: an upper bound.
+    Loads and own weight alone go without that force, because it would hold a carrier down.
     """
     if len(x) == 2:
-        parts = [_on_two(part, x, y) for part in action]
+        parts = [_on_two(part, x, y, most=part is action.total) for part in action]
     else:
         parts = [_on_many(part, x, y) for part in action]
     return tuple(Action(*(part[index] for part in parts)) for index in range(len(x)))
 
 
-def _on_two(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list[Resultant]:
+def _on_two(
+    total: Resultant, x: Sequence[Number], y: Sequence[Number], *, most: bool
+) -> list[Resultant]:
     along_x, along_y = x[1] - x[0], y[1] - y[0]
     span = np.hypot(along_x, along_y)
     along_x, along_y = along_x / span, along_y / span
@@ -66,23 +71,24 @@ def _on_two(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list[
     about_y = total.moment_y - total.force * middle_y
     tilting = about_x * along_x + about_y * along_y
     across_x, across_y = about_x - tilting * along_x, about_y - tilting * along_y
+    added = total.moment_round / span if most else 0.0
     found = []
     for index, sign in enumerate((-1.0, 1.0)):
-        force = total.force / 2 + sign * tilting / span + total.moment_round / span
+        force = total.force / 2 + sign * tilting / span + added
         found.append(
             Resultant(
                 force=force,
                 moment_x=force * x[index] + across_x / 2,
                 moment_y=force * y[index] + across_y / 2,
-                push_x=total.push_x / 2,
-                push_y=total.push_y / 2,
-                push_round=total.push_round / 2,
-                tilt_x=total.tilt_x / 2,
-                tilt_y=total.tilt_y / 2,
-                tilt_round=total.tilt_round / 2,
-            )
+                moment_round=total.moment_round / 2,
+            ).plus(_level(total).times(1 / 2))
         )
     return found
+
+
+def _level(total: Resultant) -> Resultant:
+    """The level forces of a resultant alone, with their moments about the floor."""
+    return total._replace(force=0.0, moment_x=0.0, moment_y=0.0, moment_round=0.0)
 
 
 def _on_many(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list[Resultant]:
@@ -96,7 +102,8 @@ def _on_many(total: Resultant, x: Sequence[Number], y: Sequence[Number]) -> list
         total.moment_round,
         groups=[[index] for index in range(len(x))],
     )
+    level = _level(total).times(1 / len(x))
     return [
-        Resultant(force=peak, moment_x=peak * x[index], moment_y=peak * y[index])
+        Resultant(force=peak, moment_x=peak * x[index], moment_y=peak * y[index]).plus(level)
         for index, peak in enumerate(found.peak)
     ]

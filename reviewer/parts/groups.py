@@ -81,6 +81,7 @@ LOAD_PATH = (
         "vertical force that it passes on, own weight included",
         needs={"solution": "total"},
         take="force",
+        because="is unknown because what it shares with others tips off them",
     ),
     Row("reach.radius", "m", "how far it, or anything that it carries, reaches", built=True),
 )
