@@ -1,6 +1,7 @@
 """Quantities of a design, asked by name and case."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -41,3 +42,14 @@ class Answers:
 @pytest.fixture(scope="session")
 def answers() -> Callable[[str], Answers]:
     return Answers
+
+
+FOLDER = Path(__file__).parent.parent.parent / "specimens"
+SPECIMENS = sorted(FOLDER.rglob("*.yaml"))
+
+
+@pytest.fixture(scope="session", params=SPECIMENS, ids=lambda path: path.stem)
+def specimen(request: pytest.FixtureRequest) -> str:
+    """A design that comes with the project, as text."""
+    path: Path = request.param
+    return path.read_text("utf-8")
