@@ -4,7 +4,7 @@ A number is an array that broadcasts to (samples, cases); a choice is a plain ob
 unknown choice or object, NaN an unknown number.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any
 
@@ -47,6 +47,11 @@ class Values:
         value: NDArray[np.float64] = self.values[slot]
         return value
 
+    def varies(self, slot: int) -> bool:
+        """Whether a slot has a number, or a word, of its own for each case."""
+        value = self.values[slot]
+        return isinstance(value, np.ndarray) and value.shape[1] > 1
+
     def at(self, slot: int, case: int, sample: int = 0) -> Any:
         """The value in one case: a float of a number, the object itself of a choice."""
         value = self.values[slot]
@@ -79,15 +84,20 @@ def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
     return Values(plan, values, cases, overrules=overrules)
 
 
-def changed(before: Values, given: Mapping[int, Any], samples: int) -> Values:
+def changed(
+    before: Values, given: Mapping[int, Any], samples: int, wanted: Container[int] | None = None
+) -> Values:
     """Values with some given ones changed: only what depends on those is computed again.
 
     `given` holds the new value of each changed slot, a number as an array over
-    (samples, cases or 1).
+    (samples, cases or 1). Where `wanted` slots are named, only those are computed, and what is
+    not among them keeps the value that it had before: it has to hold all that they need.
     """
     plan = before.plan
     values = list(before.values)
     touched = plan.below(frozenset(given))
+    if wanted is not None:
+        touched = frozenset(slot for slot in touched if slot in wanted)
     with np.errstate(all="ignore"):
         for slot in plan.order:
             if slot in given:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from reviewer.judging.remedies import Remedies
 from reviewer.notation.problem import Place
 from reviewer.notation.units import Unit
 from reviewer.reading.design import Concession
@@ -65,6 +66,7 @@ class Finding:
     requires: str = ""
     open_because: tuple[str, ...] = ()
     concession: Concession | None = None
+    remedies: Remedies | None = None  # None: not searched
 
     @property
     def name(self) -> str:

@@ -1,6 +1,6 @@
 """A study: one design evaluated and judged for many values at once, along the sample axis."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,9 +13,17 @@ from reviewer.judging.binding import Bound, bind
 from reviewer.judging.judge import marks, stands_behind
 from reviewer.judging.rule import Rule
 
+NUMBER = object()  # stands for a value that varies from sample to sample
 NOT_APPLICABLE, PASSES, REVIEW, OPEN, HELD, FAILS = range(6)
 
-Field = tuple[str, str]  # part and path of a given value
+Field = tuple[str, str] | tuple[str, str, int]
+"""Part and path of a given value; with a number, as that configuration overrides it."""
+
+Point = Mapping[Field, Any]
+"""One set of values to try: an SI number or a choice for each field."""
+
+Key = tuple[str, str, tuple[str, ...]]
+"""One finding: rule, part, and the rest of a pair or collection."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,39 +42,49 @@ class Course:
     case: NDArray[np.intp]
 
     @property
+    def key(self) -> Key:
+        """What the course is of."""
+        return self.rule.name, self.part, self.others
+
+    @property
     def name(self) -> str:
         """The finding's name."""
         return f"{self.part}.{self.rule.name.split('.', 1)[1]}"
 
 
 def vary(
-    derived: Derived, numbers: Mapping[Field, NDArray[np.float64]], choices: Mapping[Field, Any]
+    derived: Derived,
+    numbers: Mapping[Field, NDArray[np.float64]],
+    choices: Mapping[Field, Any],
+    wanted: Container[int] | None = None,
 ) -> Values:
     """The values of a design with numbers varied over samples and choices exchanged.
 
     `numbers` maps a given field to its SI values, one a sample, all of one length. Where a
-    configuration overrides the field, the override stays.
+    configuration overrides the field, the override stays; a field that names a configuration
+    is the override alone. `wanted` slots, if named, are the only ones computed.
     """
     samples = max((len(values) for values in numbers.values()), default=1)
     plan = derived.values.plan
-    given: dict[int, Any] = {plan.slots[field]: value for field, value in choices.items()}
-    for (part, path), values in numbers.items():
-        slot = plan.slots[part, path]
-        given[slot] = _not_overridden(derived, part, path, values[:, None])
-    return changed(derived.values, given, samples)
+    given: dict[int, Any] = {plan.slots[field[:2]]: value for field, value in choices.items()}
+    for field, values in numbers.items():
+        slot = plan.slots[field[:2]]
+        before = given.get(slot, derived.values.number(slot))
+        given[slot] = _in_its_cases(derived, field, before, values[:, None])
+    return changed(derived.values, given, samples, wanted)
 
 
-def _not_overridden(derived: Derived, part: str, path: str, column: Any) -> Any:
-    design, cases = derived.design, derived.cases
+def _in_its_cases(derived: Derived, field: Field, before: Any, column: Any) -> Any:
+    """A column of samples in the cases that the field is for, and what was there in the others."""
+    configuration = derived.cases.configuration
+    if len(field) == 3:
+        return np.where(configuration[None, :] == field[2], column, before)
     overridden = [
-        index
-        for index, configuration in enumerate(design.configurations)
-        if (part, path) in configuration.overrides
+        index for index, each in enumerate(derived.design.configurations) if field in each.overrides
     ]
     if not overridden:
         return column
-    before = derived.values.number(derived.values.plan.slots[part, path])
-    return np.where(np.isin(cases.configuration, overridden)[None, :], before, column)
+    return np.where(np.isin(configuration, overridden)[None, :], before, column)
 
 
 def courses(derived: Derived, values: Values, rules: Sequence[Rule]) -> tuple[Course, ...]:
@@ -102,3 +120,49 @@ def _course(rule: Rule, bound: Bound) -> Course:
     return Course(
         rule, bound.part, bound.others, verdict, np.where(np.isinf(most), np.nan, most), case
     )
+
+
+def study(
+    derived: Derived,
+    points: Sequence[Point],
+    rules: Sequence[Rule],
+    wanted: Container[int] | None = None,
+) -> dict[Key, Course]:
+    """The courses of all rules over some points, one sample a point.
+
+    Points of the same fields and choices are one batch: formulas never see an array of counts.
+    """
+    groups: dict[tuple[tuple[Field, Any], ...], list[int]] = {}
+    for index, point in enumerate(points):
+        kind = tuple((field, _choice(value)) for field, value in point.items())
+        groups.setdefault(kind, []).append(index)
+    found: dict[Key, Course] = {}
+    for kind, members in groups.items():
+        choices = {field: value for field, value in kind if value is not NUMBER}
+        fields = [field for field, value in kind if value is NUMBER]
+        numbers = {field: np.array([points[each][field] for each in members]) for field in fields}
+        values = vary(derived, numbers, choices, wanted)
+        for course in courses(derived, values, rules):
+            _scatter(found, course, members, len(points))
+    return found
+
+
+def _choice(value: Any) -> Any:
+    return NUMBER if isinstance(value, float) else value
+
+
+def _scatter(found: dict[Key, Course], course: Course, members: list[int], count: int) -> None:
+    """Put the samples of one batch where they belong among all."""
+    whole = found.get(course.key)
+    if whole is None:
+        whole = found[course.key] = Course(
+            course.rule,
+            course.part,
+            course.others,
+            np.full(count, NOT_APPLICABLE, np.int8),
+            np.full(count, np.nan),
+            np.zeros(count, int),
+        )
+    whole.verdict[members] = course.verdict
+    whole.utilisation[members] = course.utilisation
+    whole.case[members] = course.case

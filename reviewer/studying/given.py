@@ -1,0 +1,112 @@
+"""The given values that a study may change: each with its row, its text and its place."""
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+import networkx as nx
+
+from reviewer.deriving.derived import Derived
+from reviewer.deriving.plan import Node
+from reviewer.judging.binding import Bound, bind
+from reviewer.judging.rule import Rule
+from reviewer.notation.dimension import LENGTH, MASS
+from reviewer.parts.row import Choice, Count, Measure, Row, Shape, Stock
+from reviewer.reading.design import Design, GivenValue, Part
+from reviewer.studying.study import Field, Key
+
+CHANGED = (Measure, Count, Choice, Stock)
+SIZES = (LENGTH, MASS)
+NOT_A_SIZE = ("allowed", "bench_test")  # limits and measurements are no sizes to choose
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A given value: whose it is, its row, and what the file says."""
+
+    field: Field
+    owner: Part
+    row: Row
+    value: GivenValue
+
+    @property
+    def name(self) -> str:
+        """The name by which a person asks for it."""
+        return f"{self.field[0]}.{self.field[1]}"
+
+
+def bound_of(derived: Derived, rule: Rule, key: Key) -> Bound:
+    """The binding of one finding of a rule."""
+    return next(
+        bound
+        for bound in bind(rule, derived.design, derived.values)
+        if (rule.name, bound.part, bound.others) == key
+    )
+
+
+def changeable(derived: Derived, rule: Rule, key: Key) -> tuple[Given, ...]:
+    """The given values that may be changed to mend a finding.
+
+    Those that the rule's `change` list names; where it names none that the file gives, every size,
+    mass and count that the rule depends on. Never a load, and nothing that its part calls `fixed`.
+    """
+    bound = bound_of(derived, rule, key)
+    plan = derived.values.plan
+    listed = [plan.nodes[slot] for slot in bound.all_slots(rule.change)]
+    found = _given(derived.design, listed)
+    if not found:
+        slots = bound.all_slots(rule.names)
+        graph = plan.graph
+        above = sorted(set(slots).union(*(nx.ancestors(graph, slot) for slot in slots)))
+        nodes = [plan.nodes[slot] for slot in above]
+        found = _given(derived.design, [node for node in nodes if _is_size(node.row)])
+    return tuple(each for each in found if not is_fixed(each))
+
+
+def _is_size(row: Row) -> bool:
+    if isinstance(row.given, Count):
+        return True
+    measured = isinstance(row.given, Measure) and row.dimension in SIZES
+    return measured and not any(word in row.path for word in NOT_A_SIZE)
+
+
+def _given(design: Design, nodes: Iterable[Node]) -> list[Given]:
+    """The values given for some nodes, by their parts and in configurations."""
+    found: dict[Field, Given] = {}
+    for node in nodes:
+        owner = design.parts.get(node.part)
+        if owner is not None and isinstance(node.row.given, CHANGED):
+            for each in places_of(design, owner, node.row):
+                found[each.field] = each
+    return list(found.values())
+
+
+def places_of(design: Design, owner: Part, row: Row) -> Iterator[Given]:
+    """Where a file gives a value: on the part, and in configurations that override it."""
+    own = owner.given.get(row.path)
+    if own is not None:
+        yield Given((owner.name, row.path), owner, row, own)
+    for index, configuration in enumerate(design.configurations):
+        other = configuration.overrides.get((owner.name, row.path))
+        if other is not None:
+            yield Given((owner.name, row.path, index), owner, row, other)
+
+
+def is_fixed(given: Given) -> bool:
+    """Whether its part says that a remedy must leave it as it is."""
+    fixed = given.owner.given.get("fixed")
+    names = re.split(r"[,;\s]+", str(fixed.value)) if fixed else []
+    path = given.field[1]
+    return any(name and (path == name or path.startswith(f"{name}.")) for name in names)
+
+
+def shape_row_of(given: Given) -> Row | None:
+    """The row of the shape whose list the value stands in: of section.height, section."""
+    if not given.row.only:
+        return None
+    for row in given.owner.kind.rows:
+        if isinstance(row.given, Shape) and any(
+            given.row.path in paths for _, paths in row.given.alternatives
+        ):
+            return row
+    return None

@@ -1,0 +1,84 @@
+"""Governing cases: the few out of all cases in which a rule comes near to its limit.
+
+A study over many samples runs on these alone; what it finds is judged again in all cases.
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from reviewer.deriving.cases import Cases
+from reviewer.deriving.derived import Derived
+from reviewer.deriving.evaluate import Values
+from reviewer.deriving.plan import DESIGN
+from reviewer.judging.binding import bind
+from reviewer.judging.judge import Marks, marks
+from reviewer.judging.rule import Rule
+from reviewer.studying.study import Key
+
+KEPT = 3  # cases that are kept of each finding
+NEARLY = 1e-9  # utilisations closer than this are equal: the first case stands for all
+
+
+def on_cases(derived: Derived, chosen: Sequence[int]) -> Derived:
+    """A design on some of its cases alone, as it was derived; the plan is the same one."""
+    index = np.array(sorted(set(chosen)), dtype=np.intp)
+    every, before = derived.cases, derived.values
+    if len(index) == before.cases:
+        return derived
+    cases = Cases(
+        names=tuple(every.names[each] for each in index),
+        configuration=every.configuration[index],
+        own_weight=every.own_weight[index],
+        factors={load: factors[index] for load, factors in every.factors.items()},
+        on_half=every.on_half[index],
+    )
+    values = [_some(value, index, before.cases) for value in before.values]
+    values[before.plan.slots[DESIGN, "cases"]] = cases
+    overrules = _some(dict(before.overrules), index, before.cases)
+    kept = Values(before.plan, values, len(index), before.samples, overrules)
+    return Derived(derived.design, cases, kept)
+
+
+def _some(value: Any, index: NDArray[np.intp], cases: int) -> Any:
+    """A value, or an object made of values, in some cases."""
+    if isinstance(value, np.ndarray):
+        return value[:, index] if value.ndim > 1 and value.shape[1] == cases else value
+    if isinstance(value, tuple) and hasattr(value, "_fields"):
+        return type(value)(*(_some(each, index, cases) for each in value))
+    if isinstance(value, dict):
+        return {key: _some(each, index, cases) for key, each in value.items()}
+    return value
+
+
+def governing_cases(
+    derived: Derived, rules: Iterable[Rule], kept: int = KEPT
+) -> dict[Key, tuple[int, ...]]:
+    """For each finding of a design the cases in which it is used most, or is unknown."""
+    found: dict[Key, tuple[int, ...]] = {}
+    for rule in rules:
+        for bound in bind(rule, derived.design, derived.values):
+            chosen = _most_used(marks(rule, bound), kept)
+            found[rule.name, bound.part, bound.others] = chosen
+    return found
+
+
+def _most_used(marked: Marks, kept: int) -> tuple[int, ...]:
+    chosen = [np.flatnonzero(marked.unknown[0])[:1]]
+    if marked.outcome is not None:
+        used = np.where(marked.applies[0], marked.outcome.utilisation[0], np.nan)
+        order = np.argsort(np.where(np.isnan(used), np.inf, -used), kind="stable")
+        order = order[~np.isnan(used[order])]
+        chosen += [np.flatnonzero(marked.fails[0] & np.isnan(used))[:1], _apart(order, used)[:kept]]
+    chosen.append(np.flatnonzero(marked.applies[0])[:1])
+    return tuple(sorted({int(case) for cases in chosen for case in cases}))
+
+
+def _apart(order: NDArray[np.intp], used: NDArray[np.float64]) -> NDArray[np.intp]:
+    """Cases in order of use, one for each value."""
+    values = used[order]
+    steps = np.ones(len(values), dtype=bool)
+    steps[1:] = np.abs(np.diff(values)) > NEARLY * np.maximum(1.0, np.abs(values[1:]))
+    return order[steps]

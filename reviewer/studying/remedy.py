@@ -1,0 +1,220 @@
+"""Remedies: for each failed finding the smallest changes that mend it and break nothing else."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from reviewer.deriving.derived import Derived
+from reviewer.judging.finding import Finding, Level
+from reviewer.judging.remedies import Remedies, Remedy
+from reviewer.judging.reviewed import Review
+from reviewer.judging.rule import Rule
+from reviewer.notation.show import show
+from reviewer.studying.axis import Axis, Option, axes_of
+from reviewer.studying.given import changeable
+from reviewer.studying.pairs import best_pair
+from reviewer.studying.search import Search, Target
+from reviewer.studying.solving import Side, sides_of, steps_between
+from reviewer.studying.study import Field, Key
+
+SEARCHED: tuple[Level, ...] = ("must", "should")
+MOST_OFFERED = 4
+MOST_REJECTED = 3
+FIRST_TRIED = 2  # options of a side that are judged before more of them are
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """One option that was judged in every case: how far from the present, and what it comes to."""
+
+    distance: float
+    remedy: Remedy
+    broken: tuple[Key, ...] = ()
+
+
+def with_remedies(review: Review, rules: Sequence[Rule]) -> Review:
+    """The review with remedies on each fail that must or should hold, and is not conceded.
+
+    `rules` are those that the review was judged by, in order.
+    """
+    if review.derived is None or not any(is_searched(each) for each in review.findings):
+        return review
+    found = remedies_of(review.derived, rules, review.findings)
+    told = [replace(each, remedies=found.get(key_of(each))) for each in review.findings]
+    return replace(review, findings=tuple(told))
+
+
+def is_searched(finding: Finding) -> bool:
+    """Whether remedies are searched for a finding."""
+    return (
+        finding.verdict == "fail"
+        and finding.level in SEARCHED
+        and finding.concession is None
+        and bool(finding.requires)
+    )
+
+
+def key_of(finding: Finding) -> Key:
+    """The key of a finding in a study."""
+    return finding.rule, finding.part, finding.others
+
+
+def remedies_of(
+    derived: Derived, rules: Sequence[Rule], findings: Sequence[Finding]
+) -> dict[Key, Remedies]:
+    """Remedies of the failed findings of a design."""
+    search = Search(derived, rules)
+    by_name = {rule.name: rule for rule in rules}
+    targets = [
+        search.target(by_name[each.rule], key_of(each)) for each in findings if is_searched(each)
+    ]
+    axes, axes_by_target = _axes(derived, targets)
+    tried: dict[Key, list[Tried]] = {target.key: [] for target in targets}
+    for field, axis in axes.items():
+        concerned = [each for each in targets if field in axes_by_target[each.key]]
+        for side in _settled(search, sides_of(search, axis, concerned)):
+            tried[side[0].key].append(side[1])
+    return {
+        target.key: _told(search, target, tried[target.key], axes, axes_by_target)
+        for target in targets
+    }
+
+
+Axes = Mapping[tuple[Field, str], Axis]
+
+
+def _axes(
+    derived: Derived, targets: Sequence[Target]
+) -> tuple[dict[tuple[Field, str], Axis], dict[Key, list[tuple[Field, str]]]]:
+    """Every axis once, and which of them each target may use."""
+    axes: dict[tuple[Field, str], Axis] = {}
+    used: dict[Key, list[tuple[Field, str]]] = {}
+    for target in targets:
+        found = axes_of(derived, changeable(derived, target.rule, target.key))
+        used[target.key] = [(axis.field, axis.given.row.path) for axis in found]
+        for axis in found:
+            axes.setdefault((axis.field, axis.given.row.path), axis)
+    return axes, used
+
+
+def _settled(search: Search, sides: Sequence[Side]) -> Iterator[tuple[Target, Tried]]:
+    """For each side the smallest option that breaks nothing; else the smallest, with what breaks.
+
+    The first options of all sides are judged in one batch, and more of a side only where those
+    break something.
+    """
+    sides = [side for side in sides if side.options]
+    first = {id(side): side.options[:FIRST_TRIED] for side in sides}
+    yield from ((side.target, found) for side, found in _judge_sides(search, sides, first))
+
+
+def _judge_sides(
+    search: Search, sides: Sequence[Side], first: Mapping[int, tuple[Option, ...]]
+) -> Iterator[tuple[Side, Tried]]:
+    points = [(side, option) for side in sides for option in first[id(side)]]
+    if not points:
+        return
+    judged = search.judged([option.point for _, option in points])
+    mending: dict[int, list[Option]] = {id(side): [] for side in sides}
+    for index, (side, option) in enumerate(points):
+        if judged.mends(side.target, index):
+            mending[id(side)].append(option)
+    for side in sides:
+        good = mending[id(side)] or _farther(search, side)
+        found = _verified(search, side, good)
+        if found is not None:
+            yield side, found
+
+
+def _farther(search: Search, side: Side) -> list[Option]:
+    """Larger changes of one side that break nothing, the smallest of them refined."""
+    options = list(side.options)
+    judged = search.judged([option.point for option in options])
+    good = [index for index in range(len(options)) if judged.mends(side.target, index)]
+    if not good or good[0] == 0:
+        return [options[index] for index in good]
+    low, high = options[good[0] - 1], options[good[0]]
+    between = steps_between(side.axis, low.size, high.size, 12)
+    if between:
+        inner = search.judged([option.point for option in between])
+        nearer = [each for index, each in enumerate(between) if inner.mends(side.target, index)]
+        return [*nearer, *(options[index] for index in good)]
+    return [options[index] for index in good]
+
+
+def _verified(search: Search, side: Side, good: Sequence[Option]) -> Tried | None:
+    """The first of some options that mends in every case; else the smallest that does not."""
+    for option in good[:3]:
+        found = _in_every_case(search, side.target, option, side)
+        if found is not None and not found.remedy.breaks:
+            return found
+    for option in side.options[:3]:
+        found = _in_every_case(search, side.target, option, side)
+        if found is not None:
+            return found
+    return None
+
+
+def _in_every_case(
+    search: Search, target: Target, option: Option, side: Side | None
+) -> Tried | None:
+    """An option judged in all cases; None where the target does not hold in all of them."""
+    judged = search.judged([option.point], every_case=True)
+    if not judged.passes(target, 0):
+        search.learn(target, int(judged.courses[target.key].case[0]))
+        return None
+    used = float(judged.courses[target.key].utilisation[0])
+    broken = judged.broken[0]
+    limit, distance = "", 0.0
+    if side is not None:
+        limit = _limit(side)
+        distance = abs(math.log(option.size / side.axis.now)) if side.axis.now else 1.0
+    breaks = tuple(sorted(set(broken.values())))
+    return Tried(distance, Remedy(option.changes, used, breaks, limit), tuple(broken))
+
+
+def _limit(side: Side) -> str:
+    quantity = side.axis.given.value.quantity
+    if side.limit is None or quantity is None:
+        return ""
+    return show(math.copysign(side.limit, quantity.value), quantity.unit)
+
+
+def _told(
+    search: Search,
+    target: Target,
+    tried: Sequence[Tried],
+    axes: Axes,
+    used: Mapping[Key, Sequence[tuple[Field, str]]],
+) -> Remedies:
+    """What is offered of all that was tried, or the best pair, or why there is nothing."""
+    ordered = [each.remedy for each in sorted(tried, key=lambda each: each.distance)]
+    offered = [each for each in ordered if not each.breaks]
+    rejected = [each for each in ordered if each.breaks]
+    own = [axes[each] for each in used[target.key]]
+    if offered:
+        return Remedies(tuple(offered[:MOST_OFFERED]), tuple(rejected[:MOST_REJECTED]))
+    if not own:
+        why = "the file gives none of the values that the rule would have changed"
+        return Remedies((), (), why)
+    pair = best_pair(search, target, [*own, *_partners(search, tried, own)])
+    if pair is not None:
+        return Remedies((pair,), tuple(rejected[:MOST_REJECTED]))
+    names = ", ".join(axis.given.name for axis in own)
+    why = f"no change of one or two of {names} mends it without breaking something else"
+    if not rejected:
+        why = f"no change of one or two of {names} mends it, from a quarter to four times of each"
+    return Remedies((), tuple(rejected[:MOST_REJECTED]), why)
+
+
+def _partners(search: Search, tried: Sequence[Tried], own: Sequence[Axis]) -> list[Axis]:
+    """What could mend that which a single change breaks, so that the two go together."""
+    by_name = {rule.name: rule for rule in search.rules}
+    known = {(axis.field, axis.given.row.path) for axis in own}
+    found = [
+        axis
+        for key in dict.fromkeys(key for each in tried for key in each.broken)
+        for axis in axes_of(search.derived, changeable(search.derived, by_name[key[0]], key))
+        if (axis.field, axis.given.row.path) not in known
+    ]
+    return list({(axis.field, axis.given.row.path): axis for axis in found}.values())
