@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from reviewer.mechanics.formula import Number
-from reviewer.mechanics.resultant import Action
+from reviewer.mechanics.resultant import Action, Overturning
 from reviewer.mechanics.stability import Actions, stability_ratio
 from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
@@ -37,7 +37,15 @@ class Rollers(NamedTuple):
     gap: Any = 0.0
 
 
-def solve_ring(
+class Standing(NamedTuple):
+    """What stands on the rollers, the rollers as springs, and the members of the two groups."""
+
+    total: Overturning
+    supports: Supports
+    groups: list[list[int]]
+
+
+def stand_on_rollers(
     action: Action,
     x: Number,
     y: Number,
@@ -52,6 +60,30 @@ def solve_ring(
     hold_from: Any,
     hold_gap: Any,
     hold_preload: Any,
+) -> Standing:
+    """The plate's load about its own axis, and its rollers as springs that push one way.
+
+    Statics.
+    """
+    carry = Rollers(carry_count, carry_circle, carry_stiffness, carry_from)
+    carried_by = carry_count * carry_stiffness  # what gives way below while a hold-down is set
+    held = hold_count is not None and hold_circle is not None
+    hold = (
+        Rollers(
+            hold_count or 0,
+            hold_circle,
+            hold_stiffness,
+            hold_from,
+            hold_gap - hold_preload * (1 / hold_stiffness + (hold_count or 0) / carried_by),
+        )
+        if held
+        else None
+    )
+    return Standing(action.total.about(x, y, level), *ring_supports(carry, hold))
+
+
+def solve_ring(
+    standing: Standing, action: Action, x: Number, y: Number, level: Number
 ) -> RingSolution:
     """Roller forces of a rigid plate on one-way springs, for the worst direction.
 
@@ -62,26 +94,12 @@ def solve_ring(
     Equilibrium of force and moments; f = k max(0, s w - gap); every azimuth of the load against
     the rollers is searched.
     """
-    total = action.total.about(x, y, level)
-    carry = Rollers(carry_count, carry_circle, carry_stiffness, carry_from)
-    held = hold_count is not None and hold_circle is not None
-    hold = (
-        Rollers(
-            hold_count or 0,
-            hold_circle,
-            hold_stiffness,
-            hold_from,
-            hold_gap - hold_preload / hold_stiffness,
-        )
-        if held
-        else None
-    )
-    supports, groups = ring_supports(carry, hold)
+    total, supports, groups = standing
     found = worst_direction(
         supports, total.force, total.moment_x, total.moment_y, total.moment_round, groups
     )
     ratio = stability_ratio(
-        ring_supports(carry, None)[0],
+        supports,
         Actions(*action.weight.about(x, y, level)),
         Actions(*action.loads.about(x, y, level)),
     )
@@ -91,7 +109,7 @@ def solve_ring(
         carry_peak=found.peak[0],
         carry_least=found.least[0],
         direction=found.direction[0],
-        hold_peak=found.peak[1] if hold else 0.0 * found.peak[0],
+        hold_peak=found.peak[1] if len(groups) > 1 else 0.0 * found.peak[0],
         uplift=found.uplift,
         sink=found.sink,
         tilt=found.tilt,
