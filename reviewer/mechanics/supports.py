@@ -138,7 +138,8 @@ def solve_supports(
     -----
     w = z + a x + b y + free_sag - sum_j C_ij s_j f_j; f = k max(0, s w - gap);
     sum s f = W, sum s f x = Mx, sum s f y = My. Loads broadcast against the supports' leading
-    axes. Where the load stands on the line of two supports, the tilt about it is arbitrary.
+    axes. Where the load stands on the line of two supports, the tilt about it is arbitrary; where
+    a lever is too short for sixteen digits, sink and slopes are NaN and the forces are not.
     Raises ValueError where the numbers of supports do not agree.
 
     >>> x, y = circle(4, 0.2)

@@ -26,7 +26,11 @@ def rings(draw):
     count, held = draw(st.integers(3, 12)), draw(st.integers(0, 6))
     radius = draw(st.floats(0.05, 2.0))
     carry = circle(count, radius, draw(st.floats(0, 6)))
-    hold = circle(held, radius * draw(st.floats(0.7, 1.3))) if held else (np.empty(0), np.empty(0))
+    hold = (
+        circle(held, radius * draw(st.sampled_from([0.7, 0.95, 1.0, 1.2])))
+        if held
+        else (np.empty(0), np.empty(0))
+    )
     total = count + held
     return Supports(
         np.append(carry[0], hold[0]),
@@ -158,10 +162,11 @@ def test_stability_and_verdict_agree(case, share):
     assert worst_direction(supports, *load, moment).overturns == (line.margin < 0)
 
 
-@settings(max_examples=40, deadline=None)
-@given(rings(), st.floats(0.0, 1.5))
-def test_no_direction_is_worse_than_the_worst(case, ratio):
+@settings(max_examples=60, deadline=None)
+@given(rings(), st.floats(0.0, 1.5), st.lists(st.floats(5.0, 8.0), min_size=18, max_size=18))
+def test_no_direction_is_worse_than_the_worst(case, ratio, powers):
     supports, radius = case
+    supports = supports._replace(stiffness=10.0 ** np.array(powers[: len(supports.x)]))
     load, moment = 800.0, 800.0 * radius * ratio
     worst = worst_direction(supports, load, 0.03 * moment, 0.0, moment)
     angle = np.linspace(0, 2 * np.pi, 361)
@@ -169,7 +174,6 @@ def test_no_direction_is_worse_than_the_worst(case, ratio):
     if worst.overturns:
         return
     assert not every.overturns.any()
-    # A softer spring between very stiff ones has only some digits left.
     hair = 1e-9 * every.forces.max()
     assert worst.peak[0] >= every.forces.max() - hair
     assert worst.least[0] <= every.forces.min() + hair

@@ -7,7 +7,7 @@ import numpy as np
 
 from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, by_one, pick, take
 
-STEP = pi / 36  # directions are at most this far apart
+STEP = pi / 12  # directions are at most this far apart
 SAME = 1e-9  # directions closer than this are one
 
 
@@ -22,17 +22,13 @@ class Compass(NamedTuple):
 class Columns(NamedTuple):
     """One column an item and direction.
 
-    `item` counts within the block; `unit` (2, columns) points the way; `before` and `after` are
-    the neighbouring columns of the same item, round the circle; `first` marks an item's first and
-    `start` tells where that stands.
+    `item` counts within the block; `unit` (2, columns) points the way; `after` is the next column
+    of the same item, round the circle.
     """
 
     item: Indices
     unit: Array
-    before: Indices
     after: Indices
-    first: Flags
-    start: Indices
 
 
 def compass(layout: Layout) -> Compass:
@@ -73,9 +69,7 @@ def columns_of(compass: Compass, row: Indices, all_round: Flags) -> Columns:
     start = np.cumsum(number) - number
     item = np.repeat(np.arange(len(row)), number)
     place = np.arange(len(item)) - start[item]
-    last = number[item] - 1
     origin = np.broadcast_to(pick(compass.first, row), row.shape)[item]
     unit = np.where(all_round[item], take(compass.unit, origin + place), [[1.0], [0.0]])
-    before = np.where(place == 0, last, place - 1) + start[item]
-    after = np.where(place == last, 0, place + 1) + start[item]
-    return Columns(item, unit, before, after, place == 0, start)
+    after = np.where(place == number[item] - 1, 0, place + 1) + start[item]
+    return Columns(item, unit, after)

@@ -31,7 +31,8 @@ from reviewer.mechanics.springs.one_way import (
 
 QUICK = 8  # rounds of the quick way
 STRICT = 3  # of them, rounds in which the set has to agree exactly
-LIMIT = 200  # rounds of the sure way
+LIMIT = 60  # rounds of the sure way
+NEARLY = 1e-5  # of the load: what is out of equilibrium by less after all those can be corrected
 CLOSE = 3e-13  # of the load: nearer than this to equilibrium, an answer is taken
 TRUE = 5e-15  # of the load: farther than this from equilibrium, an answer is corrected
 POOR = 1e-12  # of the load: if then still farther than this, it is sought again with care
@@ -117,34 +118,42 @@ def _quick_round(springs: Springs, touching: Flags, lenient: bool) -> tuple[Sett
 def _agreed(springs: Springs, found: Settled, way: Array) -> Flags:
     """Whether the set and the answer differ by no more force than can be told from rounding."""
     wrong = springs.stiffness * np.abs(way) * ((way > 0) != found.touching)
-    rounding = _rounding(springs, found.movement)
-    result: Flags = np.all(wrong <= CLOSE * _size(springs.load) + rounding, axis=0)
+    hair = CLOSE * size_of(springs.load) + rounding(springs, found.movement)
+    result: Flags = np.all(wrong <= hair, axis=0)
     return result
 
 
-def _rounding(springs: Springs, movement: Array) -> Array:
+def rounding(springs: Springs, movement: Array) -> Array:
     """What rounding leaves of each spring's force: little, but for stiff springs moved far."""
-    result: Array = springs.stiffness * (ROUNDING * (np.abs(springs.gap) + _size(movement)))
+    result: Array = springs.stiffness * (ROUNDING * (np.abs(springs.gap) + size_of(movement)))
     return result
 
 
-def _size(vector: Array) -> Array:
+def size_of(vector: Array) -> Array:
+    """Sum of the sizes of a load's or movement's components."""
     result: Array = np.abs(vector[0]) + np.abs(vector[1]) + np.abs(vector[2])
     return result
 
 
 def _go_the_sure_way(springs: Springs, left: Indices, answer: Settled) -> None:
-    """Newton's method with an exact line search, from the body held by all its springs."""
-    unknown = ~np.isfinite(_size(springs.load) + np.max(np.abs(springs.gap), axis=0))
+    """Newton's method with an exact line search, from the body held by all its springs.
+
+    Where a body hangs on a lever of next to nothing, rounding keeps the movement from being found;
+    the forces may still be.
+    """
+    unknown = ~np.isfinite(size_of(springs.load) + np.max(np.abs(springs.gap), axis=0))
     left = left[~unknown[left]]
     rest = choose(springs, left)
     whole = stand(rest, np.ones((len(springs.basis), len(left)), bool))
     floor = floors(whole.stiffness) if isinstance(whole, StiffFooting) else None
     start = respond(rest, steadied(whole), rest.load, np.zeros((len(rest.gap), 1)))
     movement, forces = start.movement, start.forces
-    for _ in range(LIMIT):
+    for turn in range(LIMIT):
         touching = pressed(rest, movement, forces, rest.gap) > 0
-        target, done = _sure_round(rest, touching, movement, floor)
+        close = CLOSE if turn < LIMIT - 1 else NEARLY
+        target, done = _sure_round(rest, touching, movement, floor, close)
+        if turn == LIMIT - 1:
+            target.movement[:] = np.nan  # forces are left to statics, the movement to rounding
         _keep(answer, left, target, done)
         going = np.flatnonzero(~done)
         if not len(going):
@@ -157,15 +166,15 @@ def _go_the_sure_way(springs: Springs, left: Indices, answer: Settled) -> None:
 
 
 def _sure_round(
-    springs: Springs, touching: Flags, movement: Array, floor: Array | None
+    springs: Springs, touching: Flags, movement: Array, floor: Array | None, close: float
 ) -> tuple[Settled, Flags]:
-    """Newton's step from a movement, and whether it ends at equilibrium."""
+    """Newton's step from a movement, and whether it ends close to equilibrium."""
     footing = stand(springs, touching, floor)
     target = respond(springs, footing, springs.load, springs.gap, movement)
     found = Settled(target.movement, target.forces, touching)
-    missing = _size(springs.load - carried(springs, target.forces))
-    rounding = np.max(_rounding(springs, target.movement) * touching, axis=0)
-    closed = missing <= CLOSE * _size(springs.load) + rounding
+    missing = size_of(springs.load - carried(springs, target.forces))
+    hair = np.max(rounding(springs, target.movement) * touching, axis=0)
+    closed = missing <= close * size_of(springs.load) + hair
     return found, closed & _agreed(springs, found, target.way)
 
 
@@ -191,8 +200,8 @@ def _correct(springs: Springs, answer: Settled) -> Indices:
 
 def _out_of_balance(springs: Springs, forces: Array, allowed: float) -> Indices:
     """Columns whose forces miss the load by more than a share of it, or are unknown."""
-    missing = _size(springs.load - carried(springs, forces))
-    hair = allowed * _size(springs.load) + ROUNDING * np.max(forces, axis=0)
+    missing = size_of(springs.load - carried(springs, forces))
+    hair = allowed * size_of(springs.load) + ROUNDING * np.max(forces, axis=0)
     return np.flatnonzero(~(missing <= hair))
 
 
@@ -210,4 +219,4 @@ def _settle_with_care(springs: Springs, columns: Indices, answer: Settled) -> No
     body = Flexibility(np.zeros((1, count, count)), stiffness, np.arange(len(columns)))
     some = some._replace(flexibility=body)
     again = settle(some, first_guess(some))
-    _keep(answer, columns, again, np.ones(len(columns), bool))
+    _keep(answer, columns, again, np.isfinite(again.movement[0]))

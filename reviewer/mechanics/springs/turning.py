@@ -1,17 +1,18 @@
-"""A body on one-way supports under a load that turns: what is asked of it in one direction.
+"""A body on one-way supports under a load that turns: its piece of the circle in one direction.
 
-Values that grow towards the worst are asked, one a row: each support's force, each one's negative
-(for the least), the uplift, the sink and the tilt. A support that does not touch counts with the
-force that it lacks, below zero, so that a value stays smooth until the support touches.
+While the same springs touch, every force and movement is a sinusoid of the direction: its value,
+slope and bend in one direction give it all along the arc on which those springs touch.
 """
 
 from collections.abc import Callable
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.springs.arcs import reach_of
 from reviewer.mechanics.springs.layout import (
     Array,
+    Flags,
     Indices,
     Layout,
     movement_at_origin,
@@ -20,14 +21,22 @@ from reviewer.mechanics.springs.layout import (
 )
 from reviewer.mechanics.springs.one_way import (
     Springs,
-    added,
     pressed,
     respond,
     stand,
     steadied,
 )
-from reviewer.mechanics.springs.settling import Settled, springs_under
+from reviewer.mechanics.springs.settling import (
+    STRICT,
+    Settled,
+    first_guess,
+    rounding,
+    settle,
+    size_of,
+    springs_under,
+)
 
+SLACK = 1e-12  # of the load: a spring counts as touching, or not, up to this much force
 PACE = 1e-4  # step in which the body's own sag is differentiated [rad]
 
 SagOfDirection = Callable[[Array, Array, Indices], Array]
@@ -47,23 +56,44 @@ class TurningLoad(NamedTuple):
     rim: float
 
 
-class Motion(NamedTuple):
-    """Values and their derivatives by the direction, in an axis of orders after the first.
+class Pieces(NamedTuple):
+    """The body in one direction of an item each, and all along the arc on which it is the same.
 
+    Orders are value, first and second derivative by the direction.
+
+    item : (columns), and unit : (2, columns) the direction of the load's moment
+    touching : (n, columns) springs that touch
     way : (n, orders, columns) force that each spring has, or lacks
     moved : (3, orders, columns) sink at the origin and slopes
+    back, ahead : (columns) how far the arc reaches, as tangents of half the angle
     """
 
+    item: Indices
+    unit: Array
+    touching: Flags
     way: Array
     moved: Array
+    back: Array
+    ahead: Array
 
 
-class Answer(NamedTuple):
-    """A value with its first and second derivative by the direction."""
+def joined(pieces: list[Pieces]) -> Pieces:
+    """Pieces one after the other."""
+    parts: Any = (np.concatenate(part, axis=-1) for part in zip(*pieces, strict=True))
+    return Pieces(*parts)
 
-    value: Array
-    slope: Array
-    bend: Array
+
+def pieces_at(
+    load: TurningLoad, item: Indices, unit: Array, start: Flags | None, strict: int = STRICT
+) -> Pieces:
+    """Settle items with the load's moment along unit vectors (2, columns)."""
+    springs = springs_towards(load, item, unit)
+    settled = settle(springs, first_guess(springs) if start is None else start, strict)
+    way, moved = _motion(load, item, unit, springs, settled)
+    slack = SLACK * size_of(springs.load) + rounding(springs, settled.movement)
+    back, ahead = reach_of(way, settled.touching, slack)
+    turns = load.turning[item] > 0
+    return Pieces(item, unit, settled.touching, way, moved, back * turns, ahead * turns)
 
 
 def block_of(load: TurningLoad, block: Indices) -> TurningLoad:
@@ -95,83 +125,16 @@ def _sag(load: TurningLoad, item: Indices, unit: Array) -> Array:
     return pick(load.sag, item)
 
 
-def values_of(load: TurningLoad, item: Indices, springs: Springs, settled: Settled) -> Array:
-    """All values (2 n + 3, columns): forces, their negatives, uplift, sink and tilt."""
-    count = len(springs.basis)
-    way = _had_or_lacked(springs, settled)
-    sink, slope_x, slope_y = movement_at_origin(
-        load.layout, load.layout.row[item], settled.movement
-    )
-    tilt = np.sqrt(slope_x * slope_x + slope_y * slope_y)
-    values = np.empty((2 * count + 3, way.shape[1]))
-    values[:count] = way
-    np.negative(np.maximum(way, 0.0), out=values[count : 2 * count])
-    values[2 * count :] = _uplift(springs, way[:, None])[0], sink + load.rim * tilt, tilt
-    return values
-
-
 def _had_or_lacked(springs: Springs, settled: Settled) -> Array:
     """Force that each spring has, as it is in equilibrium, or that it lacks (n, columns)."""
     way = pressed(springs, settled.movement, settled.forces, springs.gap)
     return np.where(settled.touching, settled.forces, springs.stiffness * way)
 
 
-def answers_of(
-    load: TurningLoad,
-    item: Indices,
-    unit: Array,
-    springs: Springs,
-    settled: Settled,
-    row: Indices,
-) -> Answer:
-    """One value a column, with its derivatives: `row` counts as in `values_of`."""
-    count, column = len(springs.basis), np.arange(len(row))
-    motion = _motion(load, item, unit, springs, settled)
-    force = motion.way[row % count, :, column].T
-    least = np.where(force[0] > 0, -force, 0.0)
-    result = np.where(row < count, force, least)
-    if np.any(row >= 2 * count):
-        tilt = _tilt(motion.moved)
-        result = np.where(row == 2 * count, _uplift(springs, motion.way), result)
-        result = np.where(row == 2 * count + 1, motion.moved[0] + load.rim * tilt, result)
-        result = np.where(row == 2 * count + 2, tilt, result)
-    return Answer(*result)
-
-
-def _tilt(moved: Array) -> Array:
-    """Greatest slope in any direction and its derivatives (3, columns)."""
-
-    def product(one: int, other: int) -> Array:
-        result: Array = moved[1, one] * moved[1, other] + moved[2, one] * moved[2, other]
-        return result
-
-    tilt = np.sqrt(product(0, 0))
-    lean = np.where(tilt > 0, tilt, 1.0)
-    first = product(0, 1) / lean
-    second = (product(1, 1) + product(0, 2) - first * first) / lean
-    return np.array([tilt, first, second])
-
-
-def _uplift(springs: Springs, way: Array) -> Array:
-    """Sum of the hold-downs' forces (orders, columns) from those they have or lack.
-
-    While none touches, it is the force that the nearest lacks.
-    """
-    holding = springs.basis[:, 0] < 0
-    if not np.any(holding):
-        return np.zeros(way.shape[1:])
-    touching = holding & (way[:, 0] > 0)
-    nearest = np.argmax(np.where(holding, way[:, 0], -np.inf), axis=0)
-    lacking = way[nearest, :, np.arange(len(nearest))].T
-    lacking = np.where(np.any(holding, axis=0), lacking, 0.0)
-    held = added(np.where(touching[:, None], way, 0.0))
-    return np.where(np.any(touching, axis=0), held, lacking)
-
-
 def _motion(
     load: TurningLoad, item: Indices, unit: Array, springs: Springs, settled: Settled
-) -> Motion:
-    """Motion and its two derivatives by the direction, while the same springs touch."""
+) -> tuple[Array, Array]:
+    """Forces had or lacked, and movements at the origin, in all orders."""
     moment = load.turning[item]
     none = np.zeros_like(moment)
     turned = moment * unit
@@ -185,7 +148,7 @@ def _motion(
         ways.append(springs.stiffness * answer.way)
         movements.append(answer.movement)
     moved = movement_at_origin(load.layout, load.layout.row[item], np.stack(movements, axis=1))
-    return Motion(np.stack(ways, axis=1), moved)
+    return np.stack(ways, axis=1), moved
 
 
 def _sag_derivatives(load: TurningLoad, item: Indices, unit: Array) -> tuple[Array, Array]:

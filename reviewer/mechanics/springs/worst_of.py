@@ -5,10 +5,10 @@ from typing import NamedTuple
 
 import numpy as np
 
-from reviewer.mechanics.springs.layout import Array, Indices, by_one
+from reviewer.mechanics.springs.layout import Array, Indices, by_one, take
 
 TIE = 1e-9  # of the largest: candidates closer than this are equal
-SAME = 1e-6  # directions closer than this are one [rad]
+SAME = 1e-6  # directions closer than this are one
 
 
 class Worst(NamedTuple):
@@ -27,18 +27,26 @@ def worst_of(places: int, place: Indices, value: Array, unit: Array, member: Ind
     greatest = np.full(places, -np.inf)
     np.maximum.at(greatest, place, value)
     near = value >= (greatest - TIE * np.abs(greatest))[place]
-    place, member, angle = place[near], member[near], angle_of(unit[:, near])
-    direction = np.full(places, np.inf)
-    np.minimum.at(direction, place, angle)
-    first = angle <= direction[place] + SAME
+    place, member, unit = place[near], member[near], np.compress(near, unit, axis=1)
+    order = _round_the_circle(unit)
+    first = np.full(places, np.inf)
+    np.minimum.at(first, place, order)
+    among = np.flatnonzero(order <= first[place] + SAME)
     least = np.full(places, np.iinfo(np.int64).max)
-    np.minimum.at(least, place[first], member[first])
+    np.minimum.at(least, place[among], member[among])
+    direction = np.full(places, np.nan)
+    exact = among[order[among] == first[place[among]]]
+    direction[place[exact]] = angle_of(take(unit, exact))
     known = np.isfinite(greatest)
-    return Worst(
-        np.where(known, greatest, np.nan),
-        np.where(known, direction, np.nan),
-        np.where(known, least, -1),
-    )
+    return Worst(np.where(known, greatest, np.nan), direction, np.where(known, least, -1))
+
+
+def _round_the_circle(unit: Array) -> Array:
+    """A number from 0 to 4 that grows with the direction; a hair below a full turn is none."""
+    x, y = unit
+    share = x / (np.abs(x) + np.abs(y))
+    order = np.where(y < 0, 3 + share, 1 - share)
+    return np.where(order > 4 - TIE, 0.0, order)
 
 
 def angle_of(unit: Array) -> Array:
