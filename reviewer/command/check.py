@@ -73,6 +73,9 @@ def _parser() -> Parser:
         help="the day on which concessions must still hold; today where none is named",
     )  # fmt: skip
     parser.add_argument("--all", action="store_true", help="list everything that holds")
+    parser.add_argument(
+        "--no-remedies", action="store_true", help="do not search for changes that mend what fails"
+    )
     return parser
 
 
@@ -105,6 +108,8 @@ def _reviewed(each: Input, options: Namespace, packs: Packs, outputs: list[Outpu
     faulty = 0
     try:
         found = _review(each, packs, options.on)
+        if not options.no_remedies:
+            found = _with_remedies(found, packs)
     except Exception as fault:
         complain(told_fault(fault, each.path))
         faulty = FAULT
@@ -126,6 +131,16 @@ def _review(each: Input, packs: Packs, on: date | None) -> Review:
     except OSError as error:
         return Review(each.path, (unreadable(each.path, error),))
     return review_source(source, each.path, packs.sound, on)
+
+
+def _with_remedies(review: Review, packs: Packs) -> Review:
+    """The review with what mends its fails; where nothing fails, nothing is loaded for it."""
+    if not any(each.verdict == "fail" for each in review.findings):
+        return review
+    from reviewer.judging.pack import in_order
+    from reviewer.studying.remedy import with_remedies
+
+    return with_remedies(review, in_order(packs.sound)[0])
 
 
 def _faulty(path: str) -> Review:

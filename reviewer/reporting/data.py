@@ -11,6 +11,7 @@ from reviewer.judging.finding import Finding, Side
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
+from reviewer.reporting.remedy_words import rejected_data, remedies_data
 from reviewer.reporting.words import in_order
 
 FORMAT = 1
@@ -64,7 +65,7 @@ def review_data(review: Review) -> Data:
 
 
 def finding_data(finding: Finding) -> Data:
-    """One finding; `remedies` is null, for none are searched."""
+    """One finding; `remedies` is null where none were searched."""
     concession = finding.concession
     return {
         "rule": finding.rule,
@@ -82,7 +83,9 @@ def finding_data(finding: Finding) -> Data:
         "line": finding.place.line,
         "column": finding.place.column,
         "message": finding.message,
-        "remedies": None,
+        "remedies": remedies_data(finding.remedies),
+        "rejected": rejected_data(finding.remedies),
+        "no_remedy": (finding.remedies and finding.remedies.why) or None,
         "open_because": list(finding.open_because) if finding.verdict == "open" else None,
         "concession": concession
         and {"by": concession.by, "why": concession.why, "until": concession.until},

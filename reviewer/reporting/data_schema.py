@@ -12,6 +12,14 @@ TEXT: Schema = {"type": "string"}
 TEXT_OR_NULL: Schema = {"type": ["string", "null"]}
 NUMBER_OR_NULL: Schema = {"type": ["number", "null"]}
 FROM_ONE: Schema = {"type": "integer", "minimum": 1}
+CHANGE: Schema = {
+    "part": TEXT,
+    "field": TEXT,
+    "from": TEXT,
+    "to": TEXT,
+    "line": FROM_ONE,
+    "column": FROM_ONE,
+}
 
 
 def report_schema() -> Schema:
@@ -35,6 +43,9 @@ def report_schema() -> Schema:
                 **_table({"value": NUMBER_OR_NULL, "unit": TEXT}),
                 "description": "a value in its unit; null where it is not known",
             },
+            "remedy": _remedy({}),
+            "rejected": _remedy({"breaks": _list(TEXT)}),
+            "change": _table(CHANGE),
             "concession": _table({"by": TEXT, "why": TEXT, "until": TEXT_OR_NULL}),
             "problem": _table(
                 {
@@ -98,9 +109,29 @@ def _finding() -> Schema:
             "line": FROM_ONE,
             "column": FROM_ONE,
             "message": TEXT,
-            "remedies": {"type": ["array", "null"], "description": "null: not searched"},
+            "remedies": {
+                **_or_null(_list(_ref("remedy"))),
+                "description": "what mends it, the smallest change first; null: not searched",
+            },
+            "rejected": {
+                **_or_null(_list(_ref("rejected"))),
+                "description": "what mends it and breaks other findings; null: not searched",
+            },
+            "no_remedy": {**TEXT_OR_NULL, "description": "why nothing is offered"},
             "open_because": _or_null(_list(TEXT)),
             "concession": _or_null(_ref("concession")),
+        }
+    )
+
+
+def _remedy(more: Schema) -> Schema:
+    return _table(
+        {
+            **CHANGE,
+            "utilisation": {**NUMBER_OR_NULL, "description": "after the change"},
+            "limit": {**TEXT_OR_NULL, "description": "at which the rule just holds"},
+            "also": {**_list(_ref("change")), "description": "changes made with it"},
+            **more,
         }
     )
 

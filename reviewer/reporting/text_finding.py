@@ -4,11 +4,14 @@ from collections.abc import Mapping
 
 from reviewer.judging.concession import RULE as STALE
 from reviewer.judging.finding import Finding
+from reviewer.judging.remedies import Remedies
 from reviewer.notation.show import show
 from reviewer.reporting.limits import usage
+from reviewer.reporting.remedy_words import reached_words, remedy_words, wanting_words
 from reviewer.reporting.sheet import Sheet, columns
 from reviewer.reporting.words import HOLD_WORDS, LEVEL_WORDS, STAGE_WORDS, joined, sentence
 
+NOT_SEARCHED = Remedies(())
 INDENT = 4
 TICK = "[ ] "
 LEAST_COLUMN = 24  # columns that are left for what a number is
@@ -25,8 +28,14 @@ class FindingText:
     def to_change(self, finding: Finding) -> None:
         """A fail: what to change, what happens, why, how much, and where."""
         self.sheet.put(what_to_change(finding), lead=TICK, look=finding.level)
+        remedies = finding.remedies or NOT_SEARCHED
+        for other in remedies.offered[1:]:
+            self.sheet.put(remedy_words(other), INDENT, lead="or ")
         self._body(finding)
         self._verdict(f"{LEVEL_WORDS[finding.level]}{hazard_of(finding)}", finding)
+        for words in (reached_words(remedies), *wanting_words(remedies)):
+            if words:
+                self.sheet.put(words, INDENT)
         self._place(finding)
 
     def conceded(self, finding: Finding) -> None:
@@ -78,9 +87,14 @@ class FindingText:
 
 
 def what_to_change(finding: Finding) -> str:
-    """The values that could mend it, with the line on which each stands; else its part."""
+    """The smallest change that mends it; else the values that could, with their lines; else where.
+
+    Where remedies were searched, it is the first of them.
+    """
     if finding.rule == STALE:
         return f"Take the concession on line {finding.place.line} out, or renew it"
+    if finding.remedies and finding.remedies.offered:
+        return f"Change {remedy_words(finding.remedies.offered[0])}"
     if finding.change:
         return f"Change {joined(finding.change, 'or')}"
     return f"Change {finding.part} (line {finding.place.line})"

@@ -63,6 +63,20 @@ def changeable(derived: Derived, rule: Rule, key: Key) -> tuple[Given, ...]:
     return tuple(each for each in found if not is_fixed(each))
 
 
+def not_given(derived: Derived, rule: Rule, key: Key) -> tuple[str, ...]:
+    """The names on a rule's `change` list that the file could give and does not."""
+    plan = derived.values.plan
+    nodes = [plan.nodes[slot] for slot in bound_of(derived, rule, key).all_slots(rule.change)]
+    return tuple(
+        node.name
+        for node in nodes
+        if isinstance(node.row.given, CHANGED)
+        and not node.row.only
+        and node.part in derived.design.parts
+        and not list(places_of(derived.design, derived.design.parts[node.part], node.row))
+    )
+
+
 def _is_size(row: Row) -> bool:
     if isinstance(row.given, Count):
         return True

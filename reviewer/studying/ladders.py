@@ -18,6 +18,7 @@ MOST_COUNTED = 60
 LOOSE = 1e-3  # m, of a bolt in the bore of its bearing
 NEARLY = 1e-6
 INCHES = (parse_unit("in"), parse_unit("ft"))
+INCH_BARS = tuple(eighths / 8 * 0.0254 for eighths in range(1, 17))  # m, common practice
 BOUGHT_DIAMETERS = {("shaft", "diameter"): "round bar"}
 SHAPES = {
     "tube": ("square tube", "rectangular tube"),
@@ -63,14 +64,15 @@ def _counts(path: str, now: int, entry: Count) -> Iterator[Rung]:
 def _sizes(given: Given) -> tuple[float, ...]:
     """The sizes that are sold: a panel's thicknesses, a shaft's diameters."""
     quantity, owner, path = given.value.quantity, given.owner, given.field[1]
+    inches = quantity is not None and quantity.unit in INCHES
     shape = BOUGHT_DIAMETERS.get((owner.kind.name, path))
     if shape:
-        return diameters(shape)
+        return INCH_BARS if inches else diameters(shape)
     prefix, _, name = path.rpartition(".")
     material = owner.given.get(f"{prefix}.material" if prefix else "material")
-    if name != "thickness" or quantity is None or material is None:
+    if name != "thickness" or material is None:
         return ()
-    return thicknesses(material.value, inches=quantity.unit in INCHES)
+    return thicknesses(material.value, inches=inches)
 
 
 def _bearings(given: Given, owner: Part) -> Iterator[Rung]:
@@ -146,8 +148,10 @@ def sections_like(given: Given, word: str, paths: tuple[str, ...]) -> tuple[Rung
     A rectangular one stands upright or lies flat.
     """
     material = given.owner.given.get("material")
-    if material is None or material.value.family != "metal":
-        return ()  # wood is sawn to size
+    quantity = given.value.quantity
+    inches = quantity is not None and quantity.unit in INCHES
+    if material is None or material.value.family != "metal" or inches:
+        return ()  # wood is sawn to size, and the table has no tubes in inches
     rungs = [
         Rung(dict(zip(paths, sides, strict=True)), row.width * row.height - _hollow(row))
         for shape in SHAPES.get(word, ())

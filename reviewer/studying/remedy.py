@@ -11,7 +11,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
 from reviewer.notation.show import show
 from reviewer.studying.axis import Axis, Option, axes_of
-from reviewer.studying.given import changeable
+from reviewer.studying.given import changeable, not_given
 from reviewer.studying.pairs import best_pair
 from reviewer.studying.search import Search, Target
 from reviewer.studying.solving import Side, sides_of, steps_between
@@ -20,6 +20,7 @@ from reviewer.studying.study import Field, Key
 SEARCHED: tuple[Level, ...] = ("must", "should")
 MOST_OFFERED = 4
 MOST_REJECTED = 3
+MOST_VERIFIED = 3  # options of a side that are judged in every case
 FIRST_TRIED = 2  # options of a side that are judged before more of them are
 
 
@@ -121,9 +122,7 @@ def _judge_sides(
             mending[id(side)].append(option)
     for side in sides:
         good = mending[id(side)] or _farther(search, side)
-        found = _verified(search, side, good)
-        if found is not None:
-            yield side, found
+        yield from ((side, found) for found in _verified(search, side, good))
 
 
 def _farther(search: Search, side: Side) -> list[Option]:
@@ -142,35 +141,41 @@ def _farther(search: Search, side: Side) -> list[Option]:
     return [options[index] for index in good]
 
 
-def _verified(search: Search, side: Side, good: Sequence[Option]) -> Tried | None:
-    """The first of some options that mends in every case; else the smallest that does not."""
-    for option in good[:3]:
-        found = _in_every_case(search, side.target, option, side)
-        if found is not None and not found.remedy.breaks:
-            return found
-    for option in side.options[:3]:
-        found = _in_every_case(search, side.target, option, side)
+def _verified(search: Search, side: Side, good: Sequence[Option]) -> Iterator[Tried]:
+    """The first of some options that mends in every case, and a smaller one that breaks others."""
+    mending = None
+    for option in good[:MOST_VERIFIED]:
+        found = _in_every_case(search, side, option)
+        if found is not None and not found.broken:
+            mending = found
+            break
+    for option in side.options[:MOST_VERIFIED]:
+        if option in good and mending is not None:
+            break
+        found = _in_every_case(search, side, option)
         if found is not None:
-            return found
-    return None
+            yield found
+            break
+    if mending is not None:
+        yield mending
 
 
-def _in_every_case(
-    search: Search, target: Target, option: Option, side: Side | None
-) -> Tried | None:
+def _in_every_case(search: Search, side: Side, option: Option) -> Tried | None:
     """An option judged in all cases; None where the target does not hold in all of them."""
     judged = search.judged([option.point], every_case=True)
-    if not judged.passes(target, 0):
-        search.learn(target, int(judged.courses[target.key].case[0]))
+    course = judged.courses[side.target.key]
+    if not judged.passes(side.target, 0):
+        search.learn(side.target, int(course.case[0]))
         return None
-    used = float(judged.courses[target.key].utilisation[0])
     broken = judged.broken[0]
-    limit, distance = "", 0.0
-    if side is not None:
-        limit = _limit(side)
-        distance = abs(math.log(option.size / side.axis.now)) if side.axis.now else 1.0
-    breaks = tuple(sorted(set(broken.values())))
-    return Tried(distance, Remedy(option.changes, used, breaks, limit), tuple(broken))
+    remedy = Remedy(
+        option.changes,
+        float(course.utilisation[0]),
+        tuple(sorted(set(broken.values()))),
+        _limit(side),
+    )
+    now = side.axis.now
+    return Tried(abs(math.log(option.size / now)) if now else 1.0, remedy, tuple(broken))
 
 
 def _limit(side: Side) -> str:
@@ -194,17 +199,29 @@ def _told(
     own = [axes[each] for each in used[target.key]]
     if offered:
         return Remedies(tuple(offered[:MOST_OFFERED]), tuple(rejected[:MOST_REJECTED]))
-    if not own:
-        why = "the file gives none of the values that the rule would have changed"
-        return Remedies((), (), why)
-    pair = best_pair(search, target, [*own, *_partners(search, tried, own)])
+    pair = best_pair(search, target, [*own, *_partners(search, tried, own)]) if own else None
     if pair is not None:
         return Remedies((pair,), tuple(rejected[:MOST_REJECTED]))
-    names = ", ".join(axis.given.name for axis in own)
-    why = f"no change of one or two of {names} mends it without breaking something else"
-    if not rejected:
-        why = f"no change of one or two of {names} mends it, from a quarter to four times of each"
-    return Remedies((), tuple(rejected[:MOST_REJECTED]), why)
+    return Remedies((), tuple(rejected[:MOST_REJECTED]), _why(search, target, own, bool(rejected)))
+
+
+def _why(search: Search, target: Target, own: Sequence[Axis], breaking: bool) -> str:
+    """Why nothing is offered: what was tried and how near it came, and what the file leaves out."""
+    names = ", ".join(dict.fromkeys(axis.given.name for axis in own))
+    least = search.least[target.key]
+    if not own:
+        words = "the file gives none of the values that the rule would have changed"
+    elif breaking:
+        words = f"what mends it of {names}, one or two of them changed, breaks something else"
+    else:
+        reached = "" if math.isnan(least) else f"; the nearest comes to {least:.2f} of the limit"
+        words = (
+            f"no change of one or two of {names}, from a quarter to four times, mends it{reached}"
+        )
+    left_out = not_given(search.derived, target.rule, target.key)
+    if left_out:
+        words += f"; {', '.join(left_out)} might, but the file does not give it"
+    return words
 
 
 def _partners(search: Search, tried: Sequence[Tried], own: Sequence[Axis]) -> list[Axis]:

@@ -66,11 +66,13 @@ class Search:
     rules: Sequence[Rule]
     now: dict[Key, Course] = field(init=False)
     governing: dict[Key, set[int]] = field(init=False)
+    least: dict[Key, float] = field(init=False)  # utilisation of each finding that was reached
 
     def __post_init__(self) -> None:
         """Judge the design as it is."""
         found = courses(self.derived, self.derived.values, self.rules)
         self.now = {course.key: course for course in found}
+        self.least = {key: float(course.utilisation[0]) for key, course in self.now.items()}
         chosen = governing_cases(self.derived, self.rules)
         self.governing = {key: set(cases) for key, cases in chosen.items()}
 
@@ -85,7 +87,12 @@ class Search:
         cases = set().union(*(self.governing[target.key] for target in targets))
         rules = list({target.rule.name: target.rule for target in targets}.values())
         wanted = frozenset().union(*(target.wanted for target in targets))
-        return study(on_cases(self.derived, sorted(cases)), points, rules, wanted)
+        found = study(on_cases(self.derived, sorted(cases)), points, rules, wanted)
+        for target in targets:
+            reached = found[target.key].utilisation
+            known = reached[~np.isnan(reached)]
+            self.least[target.key] = min([self.least[target.key], *known.tolist()])
+        return found
 
     def judged(self, points: Sequence[Point], *, every_case: bool = False) -> "Judged":
         """All findings over some points, in all cases or in those that govern any of them now."""

@@ -1,0 +1,247 @@
+"""Every remedy offered is made in the file's own text, which is then reviewed as a whole."""
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from reviewer.judging.finding import Finding
+from reviewer.judging.remedies import Remedy
+from reviewer.judging.reviewed import Review
+from reviewer.judging.rule import Rule
+from reviewer.stock.sections import sections_of
+from reviewer.studying.remedy import is_searched, key_of, with_remedies
+from reviewer.studying.rewriting import rewritten
+
+Reviewed = Callable[[str], Review]
+SPECIMENS = Path(__file__).parents[2] / "specimens"
+STALE = "design.concession_stands"
+
+WEAK_ARM = """\
+design: Lamp arm
+lengths: mm
+parts:
+  post: {kind: base, feet: {count: 4, circle: 900}, height: 700, mass: 60 kg}
+  arm:
+    kind: arm
+    carried_by: post
+    section: {tube: [30, 30, 1.5]}
+    material: 6063-T5
+    root: {radius: 100}
+    reach: 700
+loads:
+  lamp: {force: 200 N, on: arm, at: rim}
+"""
+THIN_SKIRT = """\
+design: Apron
+parts:
+  post: {kind: base, feet: {count: 4, circle: 900 mm}, height: 700 mm, mass: 60 kg}
+  apron:
+    kind: skirt
+    carried_by: post
+    material: 'birch plywood'
+    thickness: "6 mm ± 0.3 mm"
+    height: 60 mm
+    diameter: 1000 mm
+    supports: 6
+loads:
+  hip: {force: 100 N, on: apron, direction: inward, all_round: true}
+"""
+INCH_SHAFT = """\
+design: Lift
+lengths: in
+parts:
+  frame: {kind: base, feet: {length: 30, width: 22}, height: 16 1/2, mass: 80 lb}
+  rod: {kind: shaft, carried_by: frame, diameter: 1/2, length: 18, material: C45,
+    lever: {length: 4}}
+  plate: {kind: top, carried_by: rod, material: birch plywood, thickness: 3/4, length: 20,
+    width: 12, overhang: 2}
+loads:
+  box: {mass: 60 lb, on: plate}
+"""
+LATE_SLIDE = """\
+design: Slide
+lengths: mm
+parts:
+  post: {kind: base, feet: {count: 5, circle: 1400}, height: 700, mass: 90 kg}
+  arms: {kind: arm, carried_by: post, count: 4, section: {tube: [40, 40, 3]}, material: S235,
+    root: {radius: 50}, reach: 420}
+  trays: {kind: tray, carried_by: arms, count: 4, material: birch plywood, thickness: 18,
+    inner: 200, depth: 300, width: 400}
+configurations:
+  closed: {}
+  open: {trays.offset: 190}
+"""
+OWN = {
+    "weak arm": WEAK_ARM,
+    "thin skirt": THIN_SKIRT,
+    "inch shaft": INCH_SHAFT,
+    "late slide": LATE_SLIDE,
+}
+TEXTS = {
+    **OWN,
+    **{
+        path.relative_to(SPECIMENS).as_posix(): path.read_text(encoding="utf-8")
+        for path in sorted(SPECIMENS.rglob("*.yaml"))
+    },
+}
+
+
+def failed(review: Review) -> dict[tuple[str, str, tuple[str, ...]], Finding]:
+    return {
+        key_of(each): each
+        for each in review.findings
+        if each.verdict == "fail" and each.rule != STALE
+    }
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_each_remedy_made_in_the_file_mends_and_breaks_nothing(
+    name: str, rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    text = TEXTS[name]
+    before = reviewed(text)
+    for finding in with_remedies(before, rules).findings:
+        assert (finding.remedies is not None) == is_searched(finding)
+        for remedy in finding.remedies.offered if finding.remedies else ():
+            after = reviewed(rewritten(text, remedy.changes))
+            mended = next(each for each in after.findings if key_of(each) == key_of(finding))
+            assert mended.verdict == "pass"
+            assert mended.utilisation == pytest.approx(remedy.utilisation, rel=1e-9)
+            assert failed(after).keys() < failed(before).keys()
+
+
+@pytest.mark.parametrize("name", TEXTS)
+def test_what_is_rejected_mends_and_breaks_what_it_names(
+    name: str, rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    text = TEXTS[name]
+    before = reviewed(text)
+    for finding in with_remedies(before, rules).findings:
+        for remedy in finding.remedies.rejected if finding.remedies else ():
+            after = reviewed(rewritten(text, remedy.changes))
+            mended = next(each for each in after.findings if key_of(each) == key_of(finding))
+            assert mended.verdict == "pass"
+            broken = {
+                each.name
+                for each in after.findings
+                if each.verdict == "fail" and key_of(each) not in failed(before)
+            }
+            opened = {
+                each.name
+                for each, was in zip(after.findings, before.findings, strict=False)
+                if each.verdict == "open" and was.verdict in ("pass", "review", "not applicable")
+            }
+            assert broken <= set(remedy.breaks) <= broken | opened
+            assert remedy.breaks
+
+
+def offered(text: str, name: str, rules: tuple[Rule, ...], reviewed: Reviewed) -> list[Remedy]:
+    review = with_remedies(reviewed(text), rules)
+    finding = next(each for each in review.findings if each.name == name)
+    assert finding.remedies is not None
+    return list(finding.remedies.offered)
+
+
+def written(remedy: Remedy) -> list[tuple[str, str, str]]:
+    return [(each.field, each.old, each.new) for each in remedy.changes]
+
+
+def mends(text: str, name: str, before: str, reviewed: Reviewed) -> bool:
+    """Whether a finding passes in a changed file, and nothing fails that did not before."""
+    after = reviewed(text)
+    found = next(each for each in after.findings if each.name == name)
+    return found.verdict == "pass" and failed(after).keys() <= failed(reviewed(before)).keys()
+
+
+def test_a_tube_becomes_the_lightest_one_that_is_sold_and_does(
+    rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    # Against every tube of the table, each reviewed as a whole: of those that are no lighter than
+    # the present one, the offered one is the lightest that mends.
+    def area(sides: tuple[float, float, float]) -> float:
+        width, height, wall = sides
+        return width * height - (width - 2 * wall) * (height - 2 * wall)
+
+    def with_tube(sides: tuple[float, float, float]) -> str:
+        listed = ", ".join(f"{each:g}" for each in sides)
+        return WEAK_ARM.replace("tube: [30, 30, 1.5]", f"tube: [{listed}]")
+
+    tubes = sorted(
+        {
+            (*sides, row.wall * 1e3)
+            for shape in ("square tube", "rectangular tube")
+            for row in sections_of(shape)
+            for sides in ((row.width * 1e3, row.height * 1e3), (row.height * 1e3, row.width * 1e3))
+        },
+        key=area,
+    )
+    heavier = [each for each in tubes if area(each) >= area((30, 30, 1.5))]
+    lightest = next(
+        each for each in heavier if mends(with_tube(each), "arm.bending", WEAK_ARM, reviewed)
+    )
+    found = offered(WEAK_ARM, "arm.bending", rules, reviewed)
+    best = next(each for each in found if each.changes[0].field.startswith("section"))
+    assert area(lightest) == 25 * 50 - 21 * 46
+    assert rewritten(WEAK_ARM, best.changes) == with_tube(lightest)
+
+
+def test_a_length_goes_only_as_far_as_it_must(rules: tuple[Rule, ...], reviewed: Reviewed) -> None:
+    found = offered(WEAK_ARM, "arm.bending", rules, reviewed)
+    reach = next(each for each in found if each.changes[0].field == "reach")
+    size = int(reach.changes[0].new)
+    assert size % 5 == 0
+    shorter, longer = (
+        WEAK_ARM.replace("reach: 700", f"reach: {each}") for each in (size, size + 5)
+    )
+    assert mends(shorter, "arm.bending", WEAK_ARM, reviewed)
+    assert not mends(longer, "arm.bending", WEAK_ARM, reviewed)
+
+
+def test_a_skirt_needs_the_next_sheet_and_keeps_its_tolerance_and_quotes(
+    rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    # Thickness by the formula of the beam, (F L^3 / (4 E h w))^(1/3), is between 9 mm and 12 mm.
+    found = offered(THIN_SKIRT, "apron.thick_enough", rules, reviewed)
+    assert written(found[0]) == [("thickness", "6 mm ± 0.3 mm", "12 mm ± 0.3 mm")]
+    assert 'thickness: "12 mm ± 0.3 mm"' in rewritten(THIN_SKIRT, found[0].changes)
+
+
+def test_inches_stay_inches(rules: tuple[Rule, ...], reviewed: Reviewed) -> None:
+    review = with_remedies(reviewed(INCH_SHAFT), rules)
+    changes = [
+        change
+        for finding in review.findings
+        if finding.remedies
+        for remedy in finding.remedies.offered
+        for change in remedy.changes
+    ]
+    assert [change.new for change in changes if change.field == "diameter"] == ["7/8"]
+    thinner = INCH_SHAFT.replace("diameter: 1/2", "diameter: 3/4")
+    assert not mends(thinner, "rod.strong_enough", INCH_SHAFT, reviewed)
+    assert all(re.fullmatch(r"\d+|\d+/\d+|\d+ \d+/\d+", change.new) for change in changes)
+
+
+def test_a_value_that_a_configuration_gives_is_changed_where_it_stands(
+    rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    found = offered(LATE_SLIDE, "trays.stays_on_arm", rules, reviewed)
+    offset = next(each for each in found if each.changes[0].field == "offset")
+    assert offset.changes[0].place.line == len(LATE_SLIDE.splitlines())
+    assert "trays.offset: " in rewritten(LATE_SLIDE, offset.changes).splitlines()[-1]
+
+
+def test_what_a_part_calls_fixed_stays(rules: tuple[Rule, ...], reviewed: Reviewed) -> None:
+    held = WEAK_ARM.replace("    reach: 700\n", "    reach: 700\n    fixed: reach, section\n")
+    review = with_remedies(reviewed(held), rules)
+    finding = next(each for each in review.findings if each.name == "arm.bending")
+    assert finding.remedies is not None
+    assert finding.remedies.offered == ()
+    assert "the file gives none of the values" in finding.remedies.why
+
+
+def test_a_sound_design_is_left_alone(rules: tuple[Rule, ...], reviewed: Reviewed) -> None:
+    sound = reviewed(WEAK_ARM.replace("200 N", "2 N"))
+    assert not any(is_searched(each) for each in sound.findings)
+    assert with_remedies(sound, rules) is sound
