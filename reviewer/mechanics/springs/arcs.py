@@ -9,7 +9,7 @@ import numpy as np
 
 from reviewer.mechanics.springs.layout import Array, Flags
 
-FARTHEST = 0.14  # t past the next direction of the scan: an arc is followed no farther
+FARTHEST = 0.2  # t past the next direction of the scan: an arc is followed no farther
 LEVEL = 1e-10  # of its value: a sinusoid that swings less than this is level
 
 

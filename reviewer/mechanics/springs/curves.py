@@ -5,7 +5,7 @@ import numpy as np
 from reviewer.mechanics.springs.arcs import LEVEL
 from reviewer.mechanics.springs.layout import Array, take
 
-ROUNDS = 6  # of Newton's method, from within a few degrees
+ROUNDS = 5  # of Newton's method, from within a few degrees
 
 
 def curve_peaks(

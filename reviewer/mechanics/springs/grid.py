@@ -7,7 +7,7 @@ import numpy as np
 
 from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, by_one, pick, take
 
-STEP = pi / 12  # directions are at most this far apart
+STEP = pi / 8  # directions are at most this far apart
 SAME = 1e-9  # directions closer than this are one
 
 

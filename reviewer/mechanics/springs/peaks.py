@@ -47,8 +47,8 @@ def peaks(load: TurningLoad, pieces: Pieces, answers: list[Indices]) -> Peaks:
         np.where(least, np.minimum(value, 0.0), value),
         t,
     )
-    moved = [_movements(load, pieces, len(answers) - 2 + kind, kind) for kind in range(2)]
-    return Peaks(*(np.concatenate(part) for part in zip(forces, *moved, strict=True)))
+    moved = _movements(load, pieces, len(answers) - 2)
+    return Peaks(*(np.concatenate(part) for part in zip(forces, moved, strict=True)))
 
 
 def _sinusoids(load: TurningLoad, pieces: Pieces) -> Array:
@@ -74,11 +74,12 @@ def _promising(
     return asked[row], column, answer[row]
 
 
-def _movements(load: TurningLoad, pieces: Pieces, answer: int, kind: int) -> Peaks:
-    """Greatest sink (kind 0) or tilt (kind 1) of each piece."""
-    one = np.ones_like(pieces.back)
-    shares = (one, load.rim * one) if kind == 0 else (0 * one, one)
-    value, t = curve_peaks(pieces.moved, *shares, pieces.back, pieces.ahead)
-    place = answer * len(load.turning) + pieces.item
-    row = np.full(len(place), 2 * len(pieces.touching) + 1 + kind)
-    return Peaks(place, np.arange(len(place)), row, value, t)
+def _movements(load: TurningLoad, pieces: Pieces, answer: int) -> Peaks:
+    """Greatest sink of each piece, then greatest tilt of each, as an answer and the next."""
+    number = len(pieces.item)
+    column, kind = np.tile(np.arange(number), 2), np.repeat([0, 1], number)
+    sink, tilt = np.where(kind == 0, 1.0, 0.0), np.where(kind == 0, load.rim, 1.0)
+    moved = take(pieces.moved, column)
+    value, t = curve_peaks(moved, sink, tilt, pieces.back[column], pieces.ahead[column])
+    place = (answer + kind) * len(load.turning) + pieces.item[column]
+    return Peaks(place, column, 2 * len(pieces.touching) + 1 + kind, value, t)
