@@ -5,10 +5,11 @@ from datetime import date
 from pathlib import Path
 
 from reviewer.deriving.derived import derive
-from reviewer.judging.builtin import builtin_packs
+from reviewer.judging.builtin import builtin_limits, builtin_packs
 from reviewer.judging.concession import with_concessions
 from reviewer.judging.judge import judge
-from reviewer.judging.pack import Pack, in_order
+from reviewer.judging.limits import with_limits
+from reviewer.judging.pack import Pack, in_order, limits_of
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.registry import KINDS
@@ -47,6 +48,7 @@ def review_source(
 ) -> Review:
     """Review a design that has been fetched already; `path` is what places call it."""
     packs = builtin_packs() if packs is None else packs
+    limits = builtin_limits().beside(limits_of(packs))
     rules, misfits = in_order(packs)
     wrong = (*(problem for pack in packs for problem in pack.problems), *misfits)
     if wrong:
@@ -54,7 +56,7 @@ def review_source(
     design, problems = read_design(source, path, KINDS)
     if design is None:
         return Review(path, problems)
-    derived = derive(design)
+    derived = derive(with_limits(design, limits))
     findings = judge(design, derived.values, derived.cases, rules)
     conceded = with_concessions(findings, design, on or date.today())
     return Review(path, problems, conceded, derived)

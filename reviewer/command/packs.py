@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import NamedTuple
 
-from reviewer.judging.builtin import builtin_packs
+from reviewer.judging.builtin import builtin_limits, builtin_packs
 from reviewer.judging.pack import Pack, in_order, read_pack
 from reviewer.notation.problem import Problem, problems_in_order
 from reviewer.parts.registry import KINDS
@@ -45,4 +45,4 @@ def _read(path: str) -> Pack:
             source = file.read(MAX_BYTES + 1)
     except OSError as error:
         return Pack(path, (), (unreadable(path, error),))
-    return read_pack(source, path, KINDS)
+    return read_pack(source, path, KINDS, builtin_limits())

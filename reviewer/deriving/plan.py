@@ -8,6 +8,7 @@ from typing import Any
 import networkx as nx
 
 from reviewer.deriving import load_path
+from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
 
@@ -38,8 +39,9 @@ class Node:
 
     @property
     def name(self) -> str:
-        """The name by which a person asks for it: ring.carry.peak_load."""
-        return f"{self.part}.{self.row.path}"
+        """The name by which a person asks for it: ring.carry.peak_load, limit.dent."""
+        path = self.row.path
+        return path if path.startswith(f"{LIMIT}.") else f"{self.part}.{path}"
 
 
 @dataclass(frozen=True)
@@ -51,7 +53,9 @@ class Plan:
     slots: Mapping[tuple[str, str], int] = field(repr=False)
 
     def slot(self, part: str, path: str) -> int | None:
-        """Where a part's quantity is kept, or None."""
+        """Where a part's quantity is kept, or None; a limit is one of the design's."""
+        if part == LIMIT:
+            return self.slots.get((DESIGN, f"{LIMIT}.{path}"))
         return self.slots.get((part, path))
 
     def below(self, slots: frozenset[int]) -> frozenset[int]:
@@ -152,8 +156,9 @@ def _resolve(
         carrier = owner.carried_by[0] if owner.carried_by else ""
         text = f"{carrier}.{rest}" if carrier else f"a part that carries {owner.name}"
         return slots.get((carrier, rest), MISSING), text, lenient
-    if scope == DESIGN:
-        return slots.get((DESIGN, rest), MISSING), name, lenient
+    if scope in (DESIGN, LIMIT):
+        path = rest if scope == DESIGN else name
+        return slots.get((DESIGN, path), MISSING), name, lenient
     return slots.get((owner.name, name), MISSING), f"{owner.name}.{name}", lenient
 
 

@@ -10,8 +10,11 @@ import numpy as np
 from reviewer.deriving.evaluate import UNKNOWN, Values
 from reviewer.deriving.plan import DESIGN, Plan
 from reviewer.judging.rule import Rule
+from reviewer.parts.facts import LIMIT
 from reviewer.reading.design import Design
 from reviewer.stock.table import Choice
+
+OF_THE_DESIGN = (f"{DESIGN}.", f"{LIMIT}.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +46,8 @@ class Bound:
         """The slots that a name of the rule stands for: one, or one a member."""
         plan = self.values.plan
         scope, _, rest = name.partition(".")
-        if scope == DESIGN:
-            return (plan.slot(DESIGN, rest),)
+        if scope in (DESIGN, LIMIT):
+            return (plan.slot(scope, rest),)
         for binder, parts in self.members:
             if binder == "":
                 return (self._slot(plan, parts[0], name),)
@@ -61,7 +64,7 @@ class Bound:
     def lookup(self, name: str) -> Any:
         """The value of a name: arrays over cases, with the members as axis 0 of a collection."""
         found = [self._value(slot) for slot in self.slots(name)]
-        if not self.collected or name.startswith(f"{DESIGN}."):
+        if not self.collected or name.startswith(OF_THE_DESIGN):
             return found[0]
         if any(value is None or isinstance(value, str) for value in found):
             return found

@@ -3,7 +3,8 @@
 from functools import cache
 from pathlib import Path
 
-from reviewer.judging.pack import Pack, read_pack
+from reviewer.judging.limits import Limits
+from reviewer.judging.pack import Pack, limits_of, read_packs
 from reviewer.parts.registry import KINDS
 
 INSTALLED = Path(__file__).parent.parent / "_rules"
@@ -17,8 +18,13 @@ def builtin_paths() -> tuple[Path, ...]:
 
 
 @cache
+def builtin_limits() -> Limits:
+    """The limits of the packs that come with the project, which rows of kinds refer to too."""
+    return limits_of(builtin_packs())
+
+
+@cache
 def builtin_packs() -> tuple[Pack, ...]:
     """The packs that come with the project, read once."""
-    return tuple(
-        read_pack(path.read_bytes(), f"rules/{path.name}", KINDS) for path in builtin_paths()
-    )
+    sources = [(path.read_bytes(), f"rules/{path.name}") for path in builtin_paths()]
+    return read_packs(sources, KINDS)

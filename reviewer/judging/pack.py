@@ -5,43 +5,89 @@ from dataclasses import dataclass
 
 import networkx as nx
 
+from reviewer.judging.limit_reader import read_limits
+from reviewer.judging.limits import NO_LIMITS, Limit, Limits
+from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.rule import Rule
 from reviewer.judging.rule_reader import RuleReader
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem, problems_in_order
 from reviewer.parts.kind import Kind
 from reviewer.reading.events import read_yaml
-from reviewer.reading.tree import Items, Node, Scalar, Table
+from reviewer.reading.tree import Document, Items, Node, Scalar, Table
 
-HEADER = ("pack", "about", "note", "rules")
+HEADER = ("pack", "about", "note", "limits", "rules")
 
 
 @dataclass(frozen=True, slots=True)
 class Pack:
-    """A file of rules: where it is, the rules that could be read, and what is wrong with it."""
+    """A file of rules: where it is, what it states, and what is wrong with it."""
 
     path: str
     rules: tuple[Rule, ...]
     problems: tuple[Problem, ...]
     lines: tuple[str, ...] = ()
+    limits: tuple[Limit, ...] = ()
 
 
-def read_pack(source: bytes | str, path: str, kinds: Mapping[str, Kind]) -> Pack:
+def read_pack(
+    source: bytes | str, path: str, kinds: Mapping[str, Kind], limits: Limits = NO_LIMITS
+) -> Pack:
     """Read a pack: a list of rules, or a table that holds one under `rules`.
 
-    Nothing is raised; all problems of the file are told at once.
+    `limits` are those that the rules may name beside the pack's own. Nothing is raised; all
+    problems of the file are told at once.
     """
+    return read_packs([(source, path)], kinds, limits)[0]
+
+
+def read_packs(
+    sources: Iterable[tuple[bytes | str, str]],
+    kinds: Mapping[str, Kind],
+    limits: Limits = NO_LIMITS,
+) -> tuple[Pack, ...]:
+    """Read some packs, each given by its text and path; their rules may name each other's limits.
+
+    A limit that is stated twice is a problem of the pack that states it last.
+    """
+    known = dict(limits.by_name)
+    begun = [_begin(source, path, known) for source, path in sources]
+    return tuple(_finish(each, kinds, Limits(known)) for each in begun)
+
+
+@dataclass(frozen=True, slots=True)
+class _Begun:
+    """A pack whose limits have been read."""
+
+    document: Document
+    problems: list[Problem]
+    limits: tuple[Limit, ...]
+
+
+def _begin(source: bytes | str, path: str, known: dict[str, Limit]) -> _Begun:
     document = read_yaml(source, path, None)
     problems = list(document.problems)
-    if document.root is None:
-        return Pack(path, (), document.problems, document.lines)
-    reader = RuleReader(path, document.lines, kinds, problems)
-    rules = [
-        rule
-        for node in _rule_nodes(document.root, reader)
-        if (rule := reader.rule(node)) is not None
-    ]
-    return Pack(path, tuple(rules), tuple(problems_in_order(problems)), document.lines)
+    reader = PackReader(path, document.lines, problems)
+    limits = tuple(read_limits(document.root, reader))
+    for limit in limits:
+        first = known.setdefault(limit.name, limit)
+        if first is not limit:
+            where = f"{first.place.path}:{first.place.line}"
+            mend = f"rename one of them; the other is at {where}"
+            what, expected = "two limits have the same name", "a name of its own"
+            reader.refuse(limit.place, what, limit.name, expected, mend)
+    return _Begun(document, problems, limits)
+
+
+def _finish(begun: _Begun, kinds: Mapping[str, Kind], limits: Limits) -> Pack:
+    document, problems = begun.document, begun.problems
+    rules: list[Rule] = []
+    if document.root is not None:
+        reader = RuleReader(document.path, document.lines, kinds, problems, limits)
+        read = (reader.rule(node) for node in _rule_nodes(document.root, reader))
+        rules = [rule for rule in read if rule is not None]
+    found = tuple(problems_in_order(problems))
+    return Pack(document.path, tuple(rules), found, document.lines, begun.limits)
 
 
 def _rule_nodes(root: Node, reader: RuleReader) -> Sequence[Node]:
@@ -54,9 +100,16 @@ def _rule_nodes(root: Node, reader: RuleReader) -> Sequence[Node]:
         rules = root.get("rules")
         if isinstance(rules, Items):
             return rules.items
+        if rules is None and isinstance(root.get("limits"), Table):
+            return ()
     found = "text" if isinstance(root, Scalar) else "a table without a list under rules"
     reader.refuse(root.place, "this is not a pack of rules", found, "a list of rules", None)
     return ()
+
+
+def limits_of(packs: Iterable[Pack]) -> Limits:
+    """The limits that some packs state."""
+    return Limits({limit.name: limit for pack in packs for limit in pack.limits})
 
 
 def in_order(packs: Iterable[Pack]) -> tuple[tuple[Rule, ...], tuple[Problem, ...]]:

@@ -7,11 +7,13 @@ import numpy as np
 
 from reviewer.judging.compiled import Requirement
 from reviewer.judging.expression import Expression, Given, Name, walk
-from reviewer.judging.pack import Pack
+from reviewer.judging.limits import NO_LIMITS, Limits, levels_of
+from reviewer.judging.pack import Pack, limits_of
 from reviewer.judging.rule import Rule
-from reviewer.notation.problem import Problem, problems_in_order
+from reviewer.notation.problem import Place, Problem, problems_in_order
 
 Values = Mapping[str, Any]
+SHOWS = {"holds": "a pass", "fails": "a fail", "asks": "a question"}
 
 
 class Flaw(NamedTuple):
@@ -23,26 +25,40 @@ class Flaw(NamedTuple):
 
 
 def prove_all(packs: Iterable[Pack]) -> tuple[Problem, ...]:
-    """What is wrong with the proofs of some packs; nothing where all of them hold."""
+    """What is wrong with the proofs of some packs; nothing where all of them hold.
+
+    Limits are those that the packs state, whatever a shop makes of them.
+    """
+    packs = tuple(packs)
+    limits = limits_of(packs)
     return tuple(
         problems_in_order(
-            problem for pack in packs for rule in pack.rules for problem in prove(rule, pack.lines)
+            problem
+            for pack in packs
+            for rule in pack.rules
+            for problem in prove(rule, pack.lines, limits)
         )
     )
 
 
-def prove(rule: Rule, lines: Sequence[str] = ()) -> Iterator[Problem]:
+def prove(
+    rule: Rule, lines: Sequence[str] = (), limits: Limits = NO_LIMITS
+) -> Iterator[Problem]:
     """What is wrong with one rule's proof; `lines` are those of its pack, to point at the place.
 
-    A rule that requires must apply and hold on one side, apply and fail on the other. A rule that
-    only asks must ask on one side and rest on the other.
+    A rule must come out in each case as the case's side says. A case has the limits of the
+    service that it gives (`design.service`, `design.children`), else of a private home.
     """
-    asks = rule.require is None
-    sides = ("rests", "asks") if asks else ("holds", "fails")
-    for side, values in zip(sides, (rule.proof.passing, rule.proof.failing), strict=True):
-        flaws = [*_missing(rule, side, values), *_uneven(rule, side, values)]
-        for flaw in flaws or _shown(rule, side, values):
-            yield _problem(rule, lines, flaw)
+    for case in rule.proof.cases:
+        values = {**limits.values(_levels(case.values)), **case.values}
+        flaws = [*_missing(rule, case.side, values), *_uneven(rule, case.side, values)]
+        for flaw in flaws or _shown(rule, case.side, values):
+            yield _problem(case.place, lines, flaw)
+
+
+def _levels(values: Values) -> tuple[str, ...]:
+    service = values.get("design.service", "private")
+    return levels_of(str(service), values.get("design.children") is True)
 
 
 def _missing(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
@@ -84,14 +100,12 @@ def _expressions(rule: Rule) -> Iterator[Expression]:
 
 def _shown(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
     """Where a side shows something else than it says."""
-    applies = _applies(rule, values)
-    if rule.require is None:
-        found, expected = (
-            "a question" if asked else "no question" for asked in (applies, side == "asks")
-        )
+    resting = "no question" if rule.require is None else "a rule that does not apply"
+    if not _applies(rule, values):
+        found = resting
     else:
-        found = _outcome(rule.require, values) if applies else "a rule that does not apply"
-        expected = {"holds": "a pass", "fails": "a fail"}[side]
+        found = "a question" if rule.require is None else _outcome(rule.require, values)
+    expected = SHOWS.get(side, resting)
     if found != expected:
         what = f"the proof of {rule.name} does not show what it says under {side}"
         yield Flaw(what, found, expected)
@@ -108,7 +122,6 @@ def _outcome(require: Requirement, values: Values) -> str:
     return "a pass" if bool(np.all(outcome.holds)) else "a fail"
 
 
-def _problem(rule: Rule, lines: Sequence[str], flaw: Flaw) -> Problem:
-    place = rule.proof.place
+def _problem(place: Place, lines: Sequence[str], flaw: Flaw) -> Problem:
     line = lines[place.line - 1] if 0 < place.line <= len(lines) else None
     return Problem(place, *flaw, None, line)

@@ -1,15 +1,16 @@
-"""Reading a rule's proof: the values under which it holds and those under which it fails."""
+"""Reading a rule's proof: cases in which it holds, fails and rests."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 from reviewer.judging.kinds import Collection, Kind, Names, Texts, Truths
-from reviewer.judging.rule import Proof
+from reviewer.judging.rule import Case, Proof
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.quantity import QuantityError, read_quantity
+from reviewer.parts.facts import LIMIT
 from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Items, Node, Scalar, Table
 
@@ -18,38 +19,56 @@ if TYPE_CHECKING:
 
 
 def read_proof(reader: RuleReader, table: Table, names: Names, *, asks: bool) -> Proof | None:
-    """The two sides of a proof: holds and fails, or of a rule that only asks, asks and rests."""
+    """The cases of a proof: holds and fails, of a rule that only asks, asks; and rests.
+
+    Each side is a table of values, or a list of them where one does not show all.
+    """
     node = table.get("proof")
-    sides = ("rests", "asks") if asks else ("holds", "fails")
     assert node is not None
+    sides = ("asks", "rests") if asks else ("holds", "fails", "rests")
     if not isinstance(node, Table):
-        reader.refuse(
-            node.place, "a proof is no table", "text", f"a table of {' and '.join(sides)}"
-        )
+        expected = f"a table of {', '.join(sides)}"
+        reader.refuse(node.place, "a proof is no table", "text", expected)
         return None
+    before = len(reader.problems)
     for key, _ in node.entries:
         if key.text not in sides:
             reader.refuse_key(key, sides, "a proof")
-    values = [_side(reader, node, side, names) for side in sides]
-    if values[0] is None or values[1] is None:
-        return None
-    return Proof(values[0], values[1], node.place)
+    for side in sides[:2]:
+        if node.get(side) is None:
+            expected = f"{side}: and its values"
+            reader.refuse(node.place, f"a proof lacks {side}", "nothing", expected)
+    cases = tuple(case for side in sides for case in _side(reader, node, side, names))
+    return Proof(cases, node.place) if len(reader.problems) == before else None
 
 
-def _side(reader: RuleReader, proof: Table, side: str, names: Names) -> Mapping[str, Any] | None:
-    node = proof.get(side)
-    if not isinstance(node, Table):
-        reader.refuse(proof.place, f"a proof lacks {side}", "nothing", f"{side}: and its values")
-        return None
+def _side(reader: RuleReader, proof: Table, side: str, names: Names) -> Iterator[Case]:
+    node, key = proof.get(side), proof.key(side)
+    if node is None or key is None:
+        return
+    items = node.items if isinstance(node, Items) else (node,)
+    for item in items:
+        if isinstance(item, Table):
+            place = key.place if item is node else item.place
+            yield Case(side, _values(reader, item, names), place)
+    if not items or not all(isinstance(item, Table) for item in items):
+        expected = f"{side}: {{NAME: VALUE}}, or a list of such tables"
+        reader.refuse(node.place, f"{side} gives no values", "no table", expected)
+
+
+def _values(reader: RuleReader, table: Table, names: Names) -> Mapping[str, Any]:
     found: dict[str, Any] = {}
-    for key, value in node.entries:
+    for key, value in table.entries:
         kind = names(key.text)
         if kind is None:
             near = nearest(key.text, names.known())
             reader.refuse(key.place, "a proof gives a quantity that there is not", key.text,
                           "a quantity of the rule's kind", near and f"write {near}")  # fmt: skip
-            continue
-        found[key.text] = _value(reader, value, kind)
+        elif key.text.startswith(f"{LIMIT}."):
+            reader.refuse(key.place, "a proof gives a limit, which the packs state", key.text,
+                          "the quantities that the limit is for", "take it out")  # fmt: skip
+        else:
+            found[key.text] = _value(reader, value, kind)
     return found
 
 
@@ -77,5 +96,5 @@ def _number(reader: RuleReader, node: Scalar, dimension: Dimension) -> float | N
     try:
         return read_quantity(node.text, expected=dimension).value
     except QuantityError as error:
-        reader.refuse(node.place, str(error), error.found, error.expected, error.mend)
+        reader.refuse_quantity(node, error)
         return None

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from reviewer.judging.compiled import Condition, Requirement
 from reviewer.judging.finding import Level, Stage
@@ -23,15 +23,25 @@ class Scope:
     how: str = "one"
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
-    """Values under which a rule holds and fails; of a rule that asks a person, asks and rests.
+class Case(NamedTuple):
+    """One case of a proof: the side that it is on, and values by name.
 
-    Values are SI numbers, texts or truths by name.
+    Values are SI numbers, texts or truths.
     """
 
-    passing: Mapping[str, Any]
-    failing: Mapping[str, Any]
+    side: str
+    values: Mapping[str, Any]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """Cases in which a rule holds and fails, and in which it rests (does not apply).
+
+    Of a rule that asks a person, cases in which it asks and in which it rests.
+    """
+
+    cases: tuple[Case, ...]
     place: Place
 
 

@@ -1,6 +1,6 @@
 """Reading one rule of a pack: its keys, its expressions, its words."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar, cast
 
 from reviewer.judging.compiled import compile_condition, judge
@@ -8,6 +8,8 @@ from reviewer.judging.finding import LEVELS, STAGES
 from reviewer.judging.kinds import Names
 from reviewer.judging.language import parse
 from reviewer.judging.language_error import LanguageError
+from reviewer.judging.limits import NO_LIMITS, Limits
+from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.proof_reader import read_proof
 from reviewer.judging.rule import Rule, Scope
 from reviewer.judging.template import Template, check_names, parse_template
@@ -35,7 +37,7 @@ def read_template(text: str, names: Names) -> Template:
     return template
 
 
-class RuleReader:
+class RuleReader(PackReader):
     """Reads the rules of one pack and gathers everything that is wrong with them."""
 
     def __init__(
@@ -44,28 +46,16 @@ class RuleReader:
         lines: Sequence[str],
         kinds: Mapping[str, Kind],
         problems: list[Problem],
+        limits: Limits = NO_LIMITS,
     ) -> None:
-        """Read rules for some kinds of part; problems go to the list given."""
-        self.path = path
-        self.lines = lines
+        """Read rules for some kinds of part, under some limits; problems go to the list given.
+
+        Where there are some already, a key that is missing may be one that could not be read.
+        """
+        super().__init__(path, lines, problems)
+        self.torn = bool(problems)
         self.kinds = {**kinds, FACTS.name: FACTS}
-        self.problems = problems
-
-    def refuse(
-        self, place: Place, what: str, found: str, expected: str, mend: str | None = None
-    ) -> None:
-        """Note a problem, with the line on which it stands."""
-        line = self.lines[place.line - 1] if 0 < place.line <= len(self.lines) else None
-        self.problems.append(Problem(place, what, found, expected, mend, line))
-
-    def refuse_key(self, key: Scalar, known: Iterable[str], owner: str) -> None:
-        """Note a key that nobody knows."""
-        names = list(known)
-        near = nearest(key.text, names)
-        mend = f"write {near}" if near else None
-        self.refuse(
-            key.place, f"{owner} has no such key", key.text, f"one of {', '.join(names)}", mend
-        )
+        self.limits = limits
 
     def rule(self, node: Node) -> Rule | None:
         """One rule, or None where something is wrong with it."""
@@ -73,13 +63,14 @@ class RuleReader:
         if not isinstance(node, Table):
             self.refuse(node.place, "this is not a rule", "no table", "a table of keys")
             return None
-        for key, _ in node.entries:
-            if key.text not in KEYS:
-                self.refuse_key(key, KEYS, "a rule")
+        strange = [key for key, _ in node.entries if key.text not in KEYS]
+        for key in strange:
+            self.refuse_key(key, KEYS, "a rule")
+        meant = {nearest(key.text, KEYS) for key in strange}
         for name in REQUIRED:
-            if node.get(name) is None:
+            if node.get(name) is None and name not in meant and not self.torn:
                 self.refuse(node.place, f"a rule lacks {name}", "nothing", f"the key {name}")
-        if len(self.problems) > before:
+        if len(self.problems) > before or any(node.get(name) is None for name in REQUIRED):
             return None
         rule = self._rule(node)
         return rule if len(self.problems) == before else None
@@ -89,14 +80,14 @@ class RuleReader:
         scope = self._scope(table, name)
         if scope is None:
             return None
-        names = vocabulary(scope, self.kinds)
+        names = vocabulary(scope, self.kinds, self.limits)
         require = self._expression(table, "require", lambda text: judge(parse(text), names))
         when = self._expression(table, "when", lambda text: compile_condition(parse(text), names))
         says = self._expression(table, "says", lambda text: read_template(text, names))
         proof = read_proof(
             self, table, names, asks="require" not in {k.text for k, _ in table.entries}
         )
-        rule_place = cast(Scalar, table.key("rule")).place
+        rule_place = cast(Scalar, table.get("rule")).place
         if says is None or proof is None:
             return None
         return Rule(
@@ -118,16 +109,6 @@ class RuleReader:
             requires=self.text(table, "require"),
         )
 
-    def text(self, table: Table, key: str) -> str:
-        """The text of a key; nothing where it is not there."""
-        node = table.get(key)
-        if node is None:
-            return ""
-        if not isinstance(node, Scalar):
-            self.refuse(node.place, f"{key} is not a text", "a list or table", "a text")
-            return ""
-        return node.text
-
     def _word(self, table: Table, key: str, words: tuple[Found, ...]) -> Found:
         text = self.text(table, key)
         if text not in words:
@@ -140,15 +121,19 @@ class RuleReader:
         return cast(Found, text)
 
     def _names(self, table: Table, key: str) -> tuple[str, ...]:
+        return tuple(scalar.text for scalar in self._scalars(table, key))
+
+    def _scalars(self, table: Table, key: str) -> tuple[Scalar, ...]:
+        """The names of a key, one or a list of them."""
         node = table.get(key)
         if node is None:
             return ()
-        if isinstance(node, Scalar):
-            return (node.text,)
-        if isinstance(node, Items) and all(isinstance(item, Scalar) for item in node.items):
-            return tuple(cast(Scalar, item).text for item in node.items)
-        self.refuse(node.place, f"{key} is not a list of names", "a table", "a list of names")
-        return ()
+        items = node.items if isinstance(node, Items) else (node,)
+        found = tuple(item for item in items if isinstance(item, Scalar))
+        if len(found) < len(items):
+            what, expected = f"{key} is not a list of names", "a list of names"
+            self.refuse(node.place, what, "a list or table", expected)
+        return found
 
     def _expression(self, table: Table, key: str, read: Callable[[str], Found]) -> Found | None:
         node = table.get(key)
@@ -164,22 +149,11 @@ class RuleReader:
             self.refuse_in(node, error)
             return None
 
-    def refuse_in(self, scalar: Scalar, error: LanguageError) -> None:
-        """Note an error of the language at its place within a scalar."""
-        place = scalar.place
-        line = self.lines[place.line - 1] if place.line <= len(self.lines) else ""
-        at = line.find(scalar.text, place.column - 1)
-        if at >= 0:
-            start, end = error.span
-            first = at + 1 + start
-            place = Place(place.path, place.line, first, max(first + 1, at + 1 + end))
-        self.refuse(place, error.what, error.found, error.expected, error.mend)
-
     def _scope(self, table: Table, name: str) -> Scope | None:
         """The parts that a rule is for: by its name's first word, or by `for` and `pairs`."""
         node = table.get("for")
         if "." not in name or len(name.split(".")) != NAME_PARTS:
-            place = cast(Scalar, table.key("rule")).place
+            place = cast(Scalar, table.get("rule")).place
             self.refuse(place, "a rule is named by its kind and its own name", name,
                         "a name like arm.bending")  # fmt: skip
             return None
@@ -221,16 +195,15 @@ class RuleReader:
 
     def _change(self, table: Table, scope: Scope, names: Names) -> tuple[str, ...]:
         """The fields that could mend a fail: each must be one that a design may give."""
-        fields = self._names(table, "change")
         given = {
             f"{binder}.{row.path}" if binder else row.path
             for binder, kind in scope.binders
             for row in self.kinds[kind].given_rows()
         }
+        fields = self._scalars(table, "change")
         for field in fields:
-            if field not in given:
-                near = nearest(field, given)
-                node = cast(Node, table.get("change"))
-                self.refuse(node.place, "change names a field that no design can give", field,
+            if field.text not in given:
+                near = nearest(field.text, given)
+                self.refuse(field.place, "change names a field that no design can give", field.text,
                             "a field of the kind", near and f"write {near}")  # fmt: skip
-        return fields
+        return tuple(field.text for field in fields)

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from reviewer.judging.kinds import TEXT, TRUTH, Collection, Kind, Names, One, Texts
+from reviewer.judging.limits import NO_LIMITS, Limits
 from reviewer.judging.rule import Scope
 from reviewer.notation.dimension import NUMBER
 from reviewer.parts.facts import FACTS
@@ -26,13 +27,16 @@ def kind_of_row(row: Row) -> One | None:
     return None
 
 
-def vocabulary(scope: Scope, kinds: Mapping[str, PartKind]) -> Names:
+def vocabulary(
+    scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_LIMITS
+) -> Names:
     """Every name that a rule of this scope may use, with what it stands for.
 
     A bare name is the part's own, `carrier.x` that of what carries it (a name of any kind, since a
-    part may be carried by any), `design.x` the design's.
+    part may be carried by any), `design.x` the design's, `limit.x` a named limit.
     """
     found: dict[str, Kind] = {f"{FACTS.name}.{name}": kind for name, kind in _rows(FACTS)}
+    found.update(limits.dimensions())
     for binder, kind_name in scope.binders:
         kind = kinds[kind_name]
         prefix = f"{binder}." if binder else ""

@@ -6,6 +6,7 @@ from reviewer.mechanics.bending import bending_stiffness_from_test, bending_stre
 from reviewer.mechanics.cantilevers import cantilever_couple_deflection, cantilever_deflection
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.weight import weight
+from reviewer.parts.allowed import share_of
 from reviewer.parts.bars import section
 from reviewer.parts.from_stock import allowed_bending_stress, density_of, modulus_of
 from reviewer.parts.groups import array, tree
@@ -211,8 +212,8 @@ ARM = Kind(
             "m",
             "how far the tip may sink",
             Measure(above=0.0),
-            formula=lambda reach: reach / 150,
-            needs={"reach": "reach"},
+            formula=share_of,
+            needs={"length": "reach", "divisor": "limit.arm_reach_over_sag"},
         ),
     ),
 )

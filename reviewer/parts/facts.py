@@ -3,6 +3,8 @@
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Choices, Row, Text
 
+LIMIT = "limit"  # the scope of named limits, which packs state and rules and rows refer to
+
 FACTS = Kind(
     name="design",
     says="one revision of one thing to be built",

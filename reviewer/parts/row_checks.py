@@ -11,14 +11,14 @@ from reviewer.notation.nearest import nearest
 from reviewer.notation.units import UnknownUnit, parse_unit
 from reviewer.parts.documented import signature_of, units_of
 from reviewer.parts.entry_checks import check_entry
-from reviewer.parts.facts import FACTS
+from reviewer.parts.facts import FACTS, LIMIT
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Row, Shape
 
 PATH = re.compile(r"[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)*", re.ASCII)
 WITHOUT_NUMBER = ("", "text", "truth")
 CARRIER, DESIGN = "carrier.", f"{FACTS.name}."
-SCOPES = frozenset({"carrier", "carried", "design", "shop", "load"})
+SCOPES = frozenset({"carrier", "carried", "design", "shop", "load", LIMIT})
 FILLED_BY_DERIVING = (FACTS.by_path["cases"],)
 
 Found = Iterator[tuple[str, str]]
@@ -104,8 +104,8 @@ def _check_filled(row: Row, scopes: Scopes) -> Found:
 
 def _check_needs(row: Row, scopes: Scopes) -> Found:
     for need in row.needs.values():
-        if _rows_of(need, scopes):
-            continue
+        if need.startswith(f"{LIMIT}.") or _rows_of(need, scopes):
+            continue  # the limits are known when packs are put in force, and checked there
         name, known, whose = _scope_of(need.removesuffix("?"), scopes)
         prefix = need[: len(need.removesuffix("?")) - len(name)]
         near = nearest(name, known)

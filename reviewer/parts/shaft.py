@@ -4,6 +4,7 @@ from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.sections import SectionProperties, pipe_section, round_section
 from reviewer.mechanics.shafts import lever_lag, torsion_stress, twist, von_mises_stress
+from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.from_stock import allowed_bending_stress, density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
@@ -176,7 +177,9 @@ SHAFT = Kind(
             "allowed_lag",
             "m",
             "lag that the lift may have from side to side",
-            Measure(above=0.0, default="1 mm"),
+            Measure(above=0.0, example="1 mm"),
+            formula=stated,
+            needs={"limit": "limit.lag"},
         ),
     ),
 )

@@ -5,6 +5,7 @@ import numpy as np
 from reviewer.mechanics.beams import beam_deflection
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action
+from reviewer.parts.allowed import share_of
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.from_stock import density_of, panel_modulus_along
 from reviewer.parts.groups import single, tree
@@ -166,8 +167,8 @@ SKIRT = Kind(
             "m",
             "how far it may give way between supports",
             Measure(above=0.0),
-            formula=lambda span: span / 150,
-            needs={"span": "span"},
+            formula=share_of,
+            needs={"length": "span", "divisor": "limit.skirt_span_over_wave"},
         ),
         Row(
             "least_thickness",

@@ -9,6 +9,7 @@ from reviewer.mechanics.contact_yield import line_yield_force
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.rings import rim_play, stack_height, tilt_from_gaps
 from reviewer.mechanics.track import FULL_PLASTIC, dent
+from reviewer.parts.allowed import stated
 from reviewer.parts.from_stock import across_strength_of, density_of, panel_modulus_mean
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
@@ -305,7 +306,9 @@ TRACK = (
         "contact.allowed_dent",
         "m",
         "depth of mark that a track may have",
-        Measure(above=0.0, default="0.1 mm"),
+        Measure(above=0.0, example="0.1 mm"),
+        formula=stated,
+        needs={"limit": "limit.dent"},
     ),
 )
 
@@ -496,7 +499,14 @@ DERIVED = (
         },
     ),
     Row("carry.gap", "m", "own weight keeps the carrying rollers touching", formula=lambda: 0.0),
-    Row("play.allowed", "m", "free play that the rim may have", Measure(above=0.0, default="3 mm")),
+    Row(
+        "play.allowed",
+        "m",
+        "free play that the rim may have",
+        Measure(above=0.0, example="3 mm"),
+        formula=stated,
+        needs={"limit": "limit.rim_play"},
+    ),
     Row(
         "rim_sink",
         "m",

@@ -3,6 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.allowed import share_of
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
@@ -83,8 +84,8 @@ def panel_rows() -> tuple[Row, ...]:
             "m",
             "how far its edge may sink",
             Measure(above=0.0),
-            formula=lambda overhang: overhang / 75,
-            needs={"overhang": "overhang"},
+            formula=share_of,
+            needs={"length": "overhang", "divisor": "limit.overhang_over_sag"},
         ),
     )
 

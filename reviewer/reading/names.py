@@ -14,8 +14,8 @@ STRANGE = re.compile(r"[^a-z0-9]+", re.ASCII)
 # Words that stand for something else where a part is named, and those that YAML reads as values.
 RESERVED = frozenset(
     (
-        *("design", "loads", "cases", "carrier", "carried", "load", "shop", "own_weight"),
-        *(NOTE, "true", "false", "null"),
+        *("design", "loads", "cases", "carrier", "carried", "load", "shop", "limit"),
+        *("own_weight", NOTE, "true", "false", "null"),
     )
 )
 

@@ -82,8 +82,8 @@ def test_a_question_that_is_asked_and_rests() -> None:
             "moves: false, least: 30 mm",
             "moves: false, least: 9 mm",
             [
-                ("fails", "a rule that does not apply", "a fail"),
                 ("holds", "a rule that does not apply", "a pass"),
+                ("fails", "a rule that does not apply", "a fail"),
             ],
         ),
         (
@@ -147,13 +147,13 @@ def test_a_question_without_when_never_rests() -> None:
             "when: moves\n  require: least >= 25 mm",
             "least: 30 mm",
             "least: 9 mm",
-            [("fails", "no moves"), ("holds", "no moves")],
+            [("holds", "no moves"), ("fails", "no moves")],
         ),
         (
             'when: design.service == "public"\n  require: least + depth >= 25 mm',
             "least: 30 mm, depth: 0 mm",
             "design.service: public, depth: 0 mm",
-            [("fails", "no least"), ("holds", "no design.service")],
+            [("holds", "no design.service"), ("fails", "no least")],
         ),
     ],
 )
@@ -187,7 +187,7 @@ def test_a_flaw_is_told_at_its_place() -> None:
         "    found a fail\n"
         "    expected a pass\n"
         "        holds: {least: 24 mm}\n"
-        "        ^"
+        "        ^^^^^"
     )
 
 
