@@ -1,5 +1,6 @@
 """Reading the limits of a pack: names, values for levels, and why each is so."""
 
+import re
 from collections.abc import Iterator
 from math import isfinite
 
@@ -15,6 +16,7 @@ from reviewer.reading.tree import Node, Scalar, Table
 SECTION = "limits"
 KEYS = ("says", "value", "why", "source", "for", "note")
 REQUIRED = ("says", "value", "why", "source")
+FRACTION = re.compile(r"([0-9]{1,6})/([1-9][0-9]{0,5})")
 OF_A_LEVEL = ("value", "why", "source", "note")
 
 
@@ -108,16 +110,24 @@ def read_value(
     node: Scalar, due: Dimension | None, reader: PackReader
 ) -> tuple[float, Dimension] | None:
     """A limit's value in SI: a quantity with its unit, or a plain number."""
-    number = resolve(node)
-    plain = isinstance(number, int | float) and not isinstance(number, bool)
-    if plain and due in (None, NUMBER) and isfinite(number):
-        return float(number), NUMBER
+    number = _plain(node)
+    if number is not None and due in (None, NUMBER):
+        return number, NUMBER
     try:
         quantity = read_quantity(node.text, expected=due)
     except QuantityError as error:
         reader.refuse_quantity(node, error)
         return None
     return _sound(node, quantity, reader)
+
+
+def _plain(node: Scalar) -> float | None:
+    """A number without a unit, or a fraction of two whole ones."""
+    number = resolve(node)
+    if isinstance(number, int | float) and not isinstance(number, bool) and isfinite(number):
+        return float(number)
+    match = FRACTION.fullmatch(node.text)
+    return int(match[1]) / int(match[2]) if match else None
 
 
 def _sound(node: Scalar, quantity: Quantity, reader: PackReader) -> tuple[float, Dimension] | None:

@@ -41,9 +41,7 @@ def prove_all(packs: Iterable[Pack]) -> tuple[Problem, ...]:
     )
 
 
-def prove(
-    rule: Rule, lines: Sequence[str] = (), limits: Limits = NO_LIMITS
-) -> Iterator[Problem]:
+def prove(rule: Rule, lines: Sequence[str] = (), limits: Limits = NO_LIMITS) -> Iterator[Problem]:
     """What is wrong with one rule's proof; `lines` are those of its pack, to point at the place.
 
     A rule must come out in each case as the case's side says. A case has the limits of the
