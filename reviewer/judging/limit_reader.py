@@ -4,11 +4,12 @@ import re
 from collections.abc import Iterator
 from math import isfinite
 
-from reviewer.judging.limits import LEVELS, Limit, Stated
+from reviewer.judging.limits import Limit, Stated
 from reviewer.judging.pack_reader import PackReader
 from reviewer.notation.dimension import NUMBER, Dimension, si_symbol, words
 from reviewer.notation.quantity import Quantity, QuantityError, read_quantity
 from reviewer.notation.units import UnknownUnit, parse_unit
+from reviewer.parts.facts import LEVELS
 from reviewer.reading.names import NAME
 from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Node, Scalar, Table

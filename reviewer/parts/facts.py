@@ -4,6 +4,7 @@ from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Choices, Row, Text
 
 LIMIT = "limit"  # the scope of named limits, which packs state and rules and rows refer to
+LEVELS = ("children", "public", "private", "shop")  # whom a limit is for; the first that fits holds
 
 FACTS = Kind(
     name="design",

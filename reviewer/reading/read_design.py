@@ -60,17 +60,17 @@ def read_document(
     context = Context(
         document.path,
         document.lines,
-        lengths=_declared(root),
+        lengths=declared_lengths(root),
         stock=stock,
         parts=dict.fromkeys(_names(root, "parts")),
         lost=_written_keys(document),
         problems=list(document.problems),
     )
     design = _assembled(root, kinds, facts, load, context)
-    return (None if context.problems else design), _told(context)
+    return (None if context.problems else design), told(context)
 
 
-def _declared(root: Table) -> Unit | None:
+def declared_lengths(root: Table) -> Unit | None:
     """The unit of bare numbers, wherever in the file it is declared.
 
     A misspelt one is reported with the other fields; here the nearest is taken, so that each bare
@@ -135,13 +135,13 @@ def _check_present(root: Table, context: Context) -> None:
         context.refuse(place, "the design has no parts", found, expected)
 
 
-def _told(context: Context) -> tuple[Problem, ...]:
+def told(context: Context) -> tuple[Problem, ...]:
     """The problems in order of place; what is over the limit becomes one notice."""
-    told = problems_in_order(context.problems[:MAX_PROBLEMS])
+    found = problems_in_order(context.problems[:MAX_PROBLEMS])
     for more in context.problems[MAX_PROBLEMS : MAX_PROBLEMS + 1]:
         what, expected = "too many problems to list", "a design that can be read"
         mend = f"mend the {MAX_PROBLEMS} above first"
-        told.append(
+        found.append(
             Problem(more.place, what, f"more than {MAX_PROBLEMS}", expected, mend, more.source_line)
         )
-    return tuple(told)
+    return tuple(found)
