@@ -84,9 +84,8 @@ class TextReport:
 
     def _put_unread(self, sheet: Sheet, review: Review) -> None:
         sheet.put(_called(review.path), look="strong")
-        where = "" if self.problems else " on standard error"
-        count = counted(len(review.problems), "problem")
-        sheet.put(f"Not reviewed, because it could not be read: {count}{where}.")
+        where = "" if self.problems else ", told on standard error"
+        sheet.put(f"Not reviewed: {counted(len(review.problems), 'problem')}{where}.")
         self._put_problems(sheet, review)
 
     def _put_problems(self, sheet: Sheet, review: Review) -> None:

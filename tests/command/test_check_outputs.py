@@ -26,7 +26,7 @@ def test_a_text_file_holds_the_problems_of_reading(run: Run, design: Write, fold
     ran = run("check", "lid.yaml", "--output", "b.txt")
     text = (folder / "b.txt").read_text("utf-8")
     assert ran.err in text
-    assert "one problem on standard error" in ran.out
+    assert "one problem, told on standard error" in ran.out
     assert "on standard error" not in text
 
 

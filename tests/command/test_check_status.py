@@ -107,7 +107,7 @@ def test_a_pack_that_cannot_be_read_is_told_and_the_design_reviewed(
             "- rule: gap.wide\n  require: least >= 25 mm\n  level: must\n  stage: cutting\n"
             "  says: Said.\n  because: So.\n  source: shop\n"
             "  proof: {holds: {least: 30 mm}, fails: {least: 9 mm}}\n",
-            "shop.yaml:1:3: two rules have the same name\n",
+            "shop.yaml:1:9: two rules have the same name\n",
         ),
     ],
 )

@@ -9,7 +9,7 @@ import pytest
 from reviewer.command.main import COMMANDS
 
 Run = Callable[..., Any]
-OPTIONS = "--all, --allow-open, --fail-at, --format, --help, --on, --output, --rules"
+OPTIONS = "--all, --allow-open, --fail-at, --format, --help, --no-remedies, --on, --output, --rules"
 
 
 @pytest.mark.parametrize(

@@ -23,6 +23,7 @@ KEYS = (
     *("capacity", "case", "path", "line", "column", "message", "remedies", "open_because"),
     "concession",
 )  # DESIGN, contract on JSON
+MORE = {"rejected", "no_remedy"}  # what was tried in vain, beside the remedies
 
 
 def told(*reviews: Review) -> str:
@@ -44,7 +45,7 @@ def test_every_finding_has_the_keys_of_the_contract_in_order(stage: Review) -> N
     assert list(data["designs"][0]) == ["path", "design", "revision", "findings", "problems"]
     assert len(data["designs"][0]["findings"]) == len(stage.findings)
     for finding in data["designs"][0]["findings"]:
-        assert tuple(finding) == KEYS
+        assert tuple(key for key in finding if key not in MORE) == KEYS
 
 
 def test_findings_are_in_order_of_stage_verdict_level_and_name(stage: Review) -> None:

@@ -80,6 +80,11 @@ def test_an_unknown_value_says_why() -> None:
     )
 
 
+def test_what_a_step_is_is_told_once() -> None:
+    told = trace_text(step("lid.sag", 0.04, inputs=(GIVEN,)), "lid.yaml", Style())
+    assert told == ("lid.sag = 40 mm\n  what lid.sag is\n\n  lid.width = 40 mm, line 3\n")
+
+
 def test_a_trace_in_json() -> None:
     data = trace_data(TOP)
     assert data == {
