@@ -4,6 +4,7 @@ A study over many samples runs on these alone; what it finds is judged again in 
 """
 
 from collections.abc import Iterable, Sequence
+from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -16,6 +17,7 @@ from reviewer.deriving.plan import DESIGN
 from reviewer.judging.binding import bind
 from reviewer.judging.judge import Marks, marks
 from reviewer.judging.rule import Rule
+from reviewer.stock.table import Choice
 from reviewer.studying.study import Key
 
 KEPT = 3  # cases that are kept of each finding
@@ -44,12 +46,21 @@ def on_cases(derived: Derived, chosen: Sequence[int]) -> Derived:
 
 def _some(value: Any, index: NDArray[np.intp], cases: int) -> Any:
     """A value, or an object made of values, in some cases."""
+
+    def some(each: Any) -> Any:
+        return _some(each, index, cases)
+
     if isinstance(value, np.ndarray):
         return value[:, index] if value.ndim > 1 and value.shape[1] == cases else value
-    if isinstance(value, tuple) and hasattr(value, "_fields"):
-        return type(value)(*(_some(each, index, cases) for each in value))
+    if isinstance(value, tuple | list):
+        parts = [some(each) for each in value]
+        return type(value)(*parts) if hasattr(value, "_fields") else type(value)(parts)
     if isinstance(value, dict):
-        return {key: _some(each, index, cases) for key, each in value.items()}
+        return {key: some(each) for key, each in value.items()}
+    if is_dataclass(value) and not isinstance(value, Choice | type):
+        return replace(
+            value, **{each.name: some(getattr(value, each.name)) for each in fields(value)}
+        )
     return value
 
 

@@ -213,6 +213,8 @@ def _why(search: Search, target: Target, own: Sequence[Axis], breaking: bool) ->
         words = "the file gives none of the values that the rule would have changed"
     elif breaking:
         words = f"what mends it of {names}, one or two of them changed, breaks something else"
+    elif least <= 1.0:
+        words = f"what mends it of {names} in one case leaves it failing or unknown in another"
     else:
         reached = "" if math.isnan(least) else f"; the nearest comes to {least:.2f} of the limit"
         words = (
