@@ -1,17 +1,27 @@
 """Every piece of the circle of directions, between those that were tried first."""
 
+from typing import Any
+
 import numpy as np
 
 from reviewer.mechanics.springs.arcs import added_angle, half_tangent, turned
 from reviewer.mechanics.springs.grid import Columns
 from reviewer.mechanics.springs.layout import Array, Indices, take
 from reviewer.mechanics.springs.turning import Pieces, TurningLoad, joined, pieces_at
+from reviewer.mechanics.springs.worst_of import round_the_circle
 
 ROUNDS = 40  # each at least halves what is not covered
 COVERED = 1e-9  # a gap between two arcs that is narrower than this is none [half rad]
 
 
-def all_pieces(load: TurningLoad, columns: Columns, rounds: int = ROUNDS) -> Pieces:
+def in_order(pieces: Pieces) -> Pieces:
+    """Each item's pieces together, in order round the circle."""
+    order = np.lexsort((round_the_circle(pieces.unit), pieces.item))
+    parts: Any = (take(part, order) for part in pieces)
+    return Pieces(*parts)
+
+
+def all_pieces(load: TurningLoad, columns: Columns, covered: float = COVERED) -> Pieces:
     """Pieces at the columns' directions, and at others until their arcs leave no gap.
 
     A gap between two neighbours' arcs is tried in its middle, until the arcs meet: then every
@@ -20,8 +30,8 @@ def all_pieces(load: TurningLoad, columns: Columns, rounds: int = ROUNDS) -> Pie
     pieces = pieces_at(load, columns.item, columns.unit, None)
     left = np.flatnonzero(columns.after != np.arange(len(columns.item)))
     right = columns.after[left]
-    for _ in range(rounds):
-        middle, open_ = _gaps(pieces, left, right)
+    for _ in range(ROUNDS):
+        middle, open_ = _gaps(pieces, left, right, covered)
         if not len(open_):
             break
         left, right = left[open_], right[open_]
@@ -33,9 +43,9 @@ def all_pieces(load: TurningLoad, columns: Columns, rounds: int = ROUNDS) -> Pie
     return pieces
 
 
-def _gaps(pieces: Pieces, left: Indices, right: Indices) -> tuple[Array, Indices]:
+def _gaps(pieces: Pieces, left: Indices, right: Indices, covered: float) -> tuple[Array, Indices]:
     """Middle of the gap between each two neighbours, seen from the left, and which are open."""
     whole = half_tangent(take(pieces.unit, left), take(pieces.unit, right))
     first = np.minimum(pieces.ahead[left], whole)
     last = added_angle(whole, -np.minimum(pieces.back[right], whole))
-    return (first + last) / 2, np.flatnonzero(last - first > COVERED)
+    return (first + last) / 2, np.flatnonzero(last - first > covered)

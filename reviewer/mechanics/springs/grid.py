@@ -8,6 +8,7 @@ import numpy as np
 from reviewer.mechanics.springs.layout import Array, Flags, Indices, Layout, by_one, pick, take
 
 STEP = pi / 8  # directions are at most this far apart
+FINE_STEP = pi / 18  # the same where the body's own sag turns with the load
 SAME = 1e-9  # directions closer than this are one
 
 
@@ -31,7 +32,7 @@ class Columns(NamedTuple):
     after: Indices
 
 
-def compass(layout: Layout) -> Compass:
+def compass(layout: Layout, step: float = STEP) -> Compass:
     """Directions of each sample: at every support, midway between two, and steps between those.
 
     Where the supports repeat around the circle, so do the directions.
@@ -42,7 +43,7 @@ def compass(layout: Layout) -> Compass:
     midway = _within_a_turn(azimuth + _arcs(azimuth) / 2)
     marks = np.sort(np.concatenate([azimuth, midway]), axis=0).T
     arcs = _arcs(marks.T).T
-    parts = np.where(arcs > SAME, np.ceil(arcs / STEP - 1e-6), 0).astype(int)
+    parts = np.where(arcs > SAME, np.ceil(arcs / step - 1e-6), 0).astype(int)
     number = np.sum(parts, axis=1)
     each = parts.ravel()
     place = np.arange(number.sum()) - np.repeat(np.cumsum(each) - each, each)

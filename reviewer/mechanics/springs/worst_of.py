@@ -28,7 +28,7 @@ def worst_of(places: int, place: Indices, value: Array, unit: Array, member: Ind
     np.maximum.at(greatest, place, value)
     near = value >= (greatest - TIE * np.abs(greatest))[place]
     place, member, unit = place[near], member[near], np.compress(near, unit, axis=1)
-    order = _round_the_circle(unit)
+    order = round_the_circle(unit)
     first = np.full(places, np.inf)
     np.minimum.at(first, place, order)
     among = np.flatnonzero(order <= first[place] + SAME)
@@ -41,7 +41,7 @@ def worst_of(places: int, place: Indices, value: Array, unit: Array, member: Ind
     return Worst(np.where(known, greatest, np.nan), direction, np.where(known, least, -1))
 
 
-def _round_the_circle(unit: Array) -> Array:
+def round_the_circle(unit: Array) -> Array:
     """A number from 0 to 4 that grows with the direction; a hair below a full turn is none."""
     x, y = unit
     share = x / (np.abs(x) + np.abs(y))
