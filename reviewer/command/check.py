@@ -108,15 +108,18 @@ def _reviewed(each: Input, options: Namespace, packs: Packs, outputs: list[Outpu
     faulty = 0
     try:
         found = _review(each, packs, options.on)
-        if not options.no_remedies:
-            found = _with_remedies(found, packs)
+        for problem in found.problems:
+            complain(render(problem))
     except Exception as fault:
         complain(told_fault(fault, each.path))
         faulty = FAULT
         found = _faulty(each.path)
-    else:
-        for problem in found.problems:
-            complain(render(problem))
+    try:
+        if not options.no_remedies:
+            found = _with_remedies(found, packs)
+    except Exception as fault:  # what was found stands without them
+        complain(told_fault(fault, each.path))
+        faulty = FAULT
     found = replace(found, problems=(*found.problems, *packs.problems))
     for output in outputs:
         output.add(found)

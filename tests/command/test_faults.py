@@ -55,6 +55,22 @@ def test_the_traceback_is_there_for_who_asks(
     assert ran.err.startswith("Traceback (most recent call last):\n")
 
 
+def test_a_fault_in_the_search_for_remedies_leaves_what_was_found(
+    run: Run, design: Write, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(*_: Any) -> None:
+        raise ValueError("no way")
+
+    monkeypatch.setattr("reviewer.studying.remedy.with_remedies", fail)
+    design(least="9 mm")
+    ran = run("check", "lid.yaml")
+    assert ran.status == 3
+    assert ran.err.startswith(
+        "reviewer: an internal fault while reviewing lid.yaml: ValueError: no way. Please report"
+    )
+    assert "[ ] Change lid.least (9 mm, line 3)\n" in ran.out
+
+
 def test_a_fault_anywhere_else(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     def fail(*_: Any) -> None:
         raise RecursionError("too deep")
