@@ -5,14 +5,16 @@ from datetime import date
 from pathlib import Path
 
 from reviewer.deriving.derived import derive
-from reviewer.judging.builtin import builtin_limits, builtin_packs
+from reviewer.judging.builtin import builtin_packs
 from reviewer.judging.concession import with_concessions
+from reviewer.judging.in_force import InForce, put_in_force
 from reviewer.judging.judge import judge
 from reviewer.judging.limits import with_limits
-from reviewer.judging.pack import Pack, in_order, limits_of
+from reviewer.judging.pack import Pack
 from reviewer.judging.reviewed import Review
+from reviewer.judging.shop_packs import in_force_near
 from reviewer.notation.problem import Place, Problem
-from reviewer.parts.registry import KINDS
+from reviewer.reading.folder import Folder
 from reviewer.reading.read_design import read_design
 
 __all__ = ["Review", "review", "review_source", "unreadable"]
@@ -25,9 +27,10 @@ def review(
 ) -> Review:
     """Review a design file, or a design given as text (a string with a line break in it).
 
-    `packs` are the packs of rules to judge by, those that come with the project where none are
-    given; `on` is the day on which concessions must still hold, today where none is given.
-    Problems of the file or of a pack are in the result, not raised.
+    `packs` are the packs of rules to judge by; where none are given, those that come with the
+    project and what the shop adds to whose folder the file belongs. `on` is the day on which
+    concessions must still hold, today where none is given. Problems of the file, of a pack or of
+    the shop are in the result, not raised.
     """
     if isinstance(path_or_text, str) and "\n" in path_or_text:
         return review_source(path_or_text, "design.yaml", packs, on)
@@ -37,7 +40,9 @@ def review(
             source = file.read(MOST_BYTES + 1)
     except OSError as error:
         return Review(str(path), (unreadable(str(path), error),))
-    return review_source(source, str(path), packs, on)
+    folder = Folder.around(path)
+    in_force = in_force_near(str(path), folder) if packs is None else put_in_force(packs)
+    return review_under(in_force, source, str(path), folder, on)
 
 
 def review_source(
@@ -46,20 +51,36 @@ def review_source(
     packs: Sequence[Pack] | None = None,
     on: date | None = None,
 ) -> Review:
-    """Review a design that has been fetched already; `path` is what places call it."""
-    packs = builtin_packs() if packs is None else packs
-    limits = builtin_limits().beside(limits_of(packs))
-    rules, misfits = in_order(packs)
-    wrong = (*(problem for pack in packs for problem in pack.problems), *misfits)
-    if wrong:
-        return Review(path, wrong)
-    design, problems = read_design(source, path, KINDS)
+    """Review a design that has been fetched already; `path` is what places call it.
+
+    It stands alone: no shop is looked for, and it can be based on no other file.
+    """
+    in_force = put_in_force(builtin_packs() if packs is None else packs)
+    return review_under(in_force, source, path, None, on)
+
+
+def review_under(
+    in_force: InForce,
+    source: bytes | str,
+    path: str,
+    folder: Folder | None = None,
+    on: date | None = None,
+) -> Review:
+    """Review a design under what is in force; nothing is reviewed where that has problems.
+
+    `folder` is the tree of folders in which the design may be based on another file.
+    """
+    shop, changes = in_force.shop, in_force.changes
+    if in_force.problems:
+        return Review(path, in_force.problems, shop=shop, changes=changes)
+    finds = in_force.tables.finds
+    design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
     if design is None:
-        return Review(path, problems)
-    derived = derive(with_limits(design, limits))
-    findings = judge(design, derived.values, derived.cases, rules)
+        return Review(path, problems, shop=shop, changes=changes)
+    derived = derive(with_limits(design, in_force.limits))
+    findings = judge(design, derived.values, derived.cases, in_force.rules)
     conceded = with_concessions(findings, design, on or date.today())
-    return Review(path, problems, conceded, derived)
+    return Review(path, problems, conceded, derived, shop, changes)
 
 
 def unreadable(path: str, error: OSError) -> Problem:

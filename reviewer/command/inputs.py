@@ -16,11 +16,11 @@ ENDINGS = (".yaml", ".yml")
 # A key at the left edge is a key of the top level, in block style; a file that is one flow table
 # begins with its brace. It need not be sound: what is wrong with a design is to be told.
 DESIGN = re.compile(
-    rb"""^(?:\xef\xbb\xbf)?(?:"design"|'design'|design)[ \t]*:(?:[ \t\r\n]|\Z)""", re.M
+    rb"""^(?:\xef\xbb\xbf)?["']?(?:design|based_on)["']?[ \t]*:(?:[ \t\r\n]|\Z)""", re.M
 )
 FLOW_DESIGN = re.compile(
     rb"""\A(?:\xef\xbb\xbf)?(?:(?:[ \t]*(?:\#[^\n]*)?|---[ \t]*)\r?\n)*[ \t]*(?:---[ \t]+)?"""
-    rb"""\{(?:[^{}\[\]]*,)?\s*["']?design["']?[ \t]*:"""
+    rb"""\{(?:[^{}\[\]]*,)?\s*["']?(?:design|based_on)["']?[ \t]*:"""
 )
 
 

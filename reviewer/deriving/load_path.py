@@ -104,7 +104,20 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
         "reach.radius": _reach,
         "point_force": _point_force,
     }
+    if path in ("below.x", "below.y"):
+        return _below(owner, f"place.{path[-1]}")
     return makers[path](owner, tree)
+
+
+def _below(owner: Part, place: str) -> Built:
+    """The middle of all that carries a part; the axis of the design under the first one."""
+    needs: Needs = {f"of_{index}": (name, place) for index, name in enumerate(owner.carried_by)}
+
+    def below(**places: Any) -> Any:
+        total: Any = sum(places.values())
+        return total / len(places) if places else 0.0
+
+    return below, needs
 
 
 def is_load(part: Part) -> bool:
@@ -292,30 +305,35 @@ def _reach(owner: Part, tree: Tree) -> Built:
     above = [child for child in tree.children(owner.name) if child.name in tree.edged]
     needs: Needs = {f"reach_{index}": (child.name, EDGE) for index, child in enumerate(above)}
     if RIM in owner.kind.by_path:
-        needs["own"] = RIM
+        needs.update(own=RIM, x="place.x", y="place.y")
 
-    def reach(**radii: Any) -> Any:
-        return reduce(np.maximum, radii.values(), np.nan if not radii else 0.0)
+    def reach(own: Any = None, x: Any = 0.0, y: Any = 0.0, **radii: Any) -> Any:
+        mine = () if own is None else (own + np.hypot(x, y),)
+        return reduce(np.maximum, (*mine, *radii.values()), np.nan if not (mine or radii) else 0.0)
 
     return reach, needs
 
 
 def _point_force(owner: Part, tree: Tree) -> Built:
-    """The greatest single force that a load puts on a part, in each case."""
+    """The greatest single force that a load puts on the overhang of a part, in each case."""
     single = [
         load for load in tree.children(owner.name) if is_load(load) and "over" not in load.given
     ]
     needs: Needs = {"cases": "design.cases"}
+    if single:
+        needs.update(rim=RIM, overhang="overhang")
     for index, load in enumerate(single):
         needs[f"size_{index}"] = (load.name, "force")
         needs[f"direction_{index}"] = (load.name, "direction")
+        needs[f"radius_{index}"] = (load.name, "radius")
 
-    def point_force(cases: Cases, **sizes: Any) -> Any:
+    def point_force(cases: Cases, rim: Any = 0.0, overhang: Any = 0.0, **each: Any) -> Any:
         greatest: Any = np.zeros((1, len(cases.names)))
         for index, load in enumerate(single):
-            down = DIRECTIONS[sizes[f"direction_{index}"]].down
-            force = down * sizes[f"size_{index}"] * cases.factors[load.name][None, :]
-            greatest = np.maximum(greatest, force)
+            down = DIRECTIONS[each[f"direction_{index}"]].down
+            force = down * each[f"size_{index}"] * cases.factors[load.name][None, :]
+            beyond = each[f"radius_{index}"] > rim - overhang
+            greatest = np.maximum(greatest, np.where(beyond, force, 0.0))
         return greatest
 
     return point_force, needs

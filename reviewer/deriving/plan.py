@@ -7,7 +7,7 @@ from typing import Any
 
 import networkx as nx
 
-from reviewer.deriving import load_path
+from reviewer.deriving import load_path, plate_entry
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
@@ -113,12 +113,19 @@ def _node(
     if row.path in owner.given:
         return Node(slot, owner.name, row, given=True)
     if row.built:
-        formula, wanted = load_path.built(row.path, owner, tree)
+        formula, wanted = _built(row.path, owner, tree)
         return _joined(slot, owner, row, formula, wanted, slots)
     if row.take is not None:
         wanted = {"solution": row.needs["solution"]}
         return _joined(slot, owner, row, _taker(row.take), wanted, slots)
     return _joined(slot, owner, row, row.formula, row.needs, slots)
+
+
+def _built(path: str, owner: Part, tree: load_path.Tree) -> load_path.Built:
+    """The formula and the needs of a row that only the tree of parts can give."""
+    if path == plate_entry.PATH:
+        return plate_entry.entry(owner, tree)
+    return load_path.built(path, owner, tree)
 
 
 def _joined(

@@ -48,17 +48,12 @@ class Bound:
         scope, _, rest = name.partition(".")
         if scope in (DESIGN, LIMIT):
             return (plan.slot(scope, rest),)
-        for binder, parts in self.members:
-            if binder == "":
-                return (self._slot(plan, parts[0], name),)
-            if binder == scope:
-                return tuple(self._slot(plan, part, rest) for part in parts)
-        return (None,)
+        return tuple(self._slot(plan, part, path) for part, path in self.paths(name)) or (None,)
 
     def _slot(self, plan: Plan, part: str, name: str) -> int | None:
         if name.startswith("carrier."):
-            carriers = self.design.parts[part].carried_by if part in self.design.parts else ()
-            return plan.slot(carriers[0], name.removeprefix("carrier.")) if carriers else None
+            carrier = self._carrier_of(part)
+            return plan.slot(carrier, name.removeprefix("carrier.")) if carrier else None
         return plan.slot(part, name)
 
     def lookup(self, name: str) -> Any:
@@ -75,6 +70,32 @@ class Bound:
             return UNKNOWN
         value = self.values.values[slot]
         return getattr(value, "name", value) if isinstance(value, Choice) else value
+
+    def absent(self, names: tuple[str, ...]) -> Iterator[str]:
+        """What some names stand for and the design does not have, in a reader's words."""
+        for name in names:
+            for part, path in self.paths(name):
+                if self._slot(self.values.plan, part, path) is not None:
+                    continue
+                on, rest = self._carrier_of(part), path.removeprefix("carrier.")
+                if rest == path:
+                    yield f"{part}.{path}"
+                else:
+                    yield f"{on}.{rest}" if on else f"a part that carries {part}"
+
+    def paths(self, name: str) -> tuple[tuple[str, str], ...]:
+        """The parts and their paths that a name of the rule stands for; none of the design's."""
+        scope, _, rest = name.partition(".")
+        if scope in (DESIGN, LIMIT):
+            return ()
+        for binder, parts in self.members:
+            if binder in ("", scope):
+                return tuple((part, rest if binder else name) for part in parts)
+        return ()
+
+    def _carrier_of(self, part: str) -> str | None:
+        carriers = self.design.parts[part].carried_by if part in self.design.parts else ()
+        return carriers[0] if carriers else None
 
     def all_slots(self, names: tuple[str, ...]) -> list[int]:
         """The slots behind some names, for finding out which are unknown."""
@@ -120,7 +141,11 @@ def _neighbours(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
     pairs = list(pairwise(names))
     if len(names) > 2:
         pairs.append((names[-1], names[0]))
-    return (pair for pair in pairs if pair[0] in parts[0] and pair[1] in parts[-1])
+    for one, other in pairs:
+        if one in parts[0] and other in parts[-1]:
+            yield one, other
+        elif other in parts[0] and one in parts[-1]:
+            yield other, one
 
 
 _CHOOSERS: dict[str, Callable[[list[tuple[str, ...]]], Iterator[tuple[str, ...]]]] = {

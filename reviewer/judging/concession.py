@@ -44,7 +44,7 @@ def _stale(
         of_it = [finding for finding in findings if _is_of(concession, finding)]
         if not of_it:
             yield _unfit(concession, "there is no such rule on that part")
-        elif all(finding.verdict != "fail" for finding in of_it):
+        elif all(finding.verdict not in ("fail", "open") for finding in of_it):
             yield _unfit(concession, "nothing fails there any more, so that it can go")
         elif _past(concession, on):
             yield _unfit(concession, f"it ended on {concession.until}")

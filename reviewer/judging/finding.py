@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from reviewer.judging.influence import Influence
 from reviewer.judging.remedies import Remedies
 from reviewer.notation.problem import Place
 from reviewer.notation.units import Unit
@@ -32,6 +33,23 @@ class Number:
     says: str
     value: float
     unit: Unit
+
+
+@dataclass(frozen=True, slots=True)
+class ByShop:
+    """What a shop makes of a rule or of a limit: what it does, by whom, why, and where it says so.
+
+    `subject` is "rule" or "limit". A rule that it `silences` counts for nothing.
+    """
+
+    subject: str
+    name: str
+    does: str
+    by: str
+    why: str
+    place: Place
+    hazard: str | None = None
+    silences: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +84,14 @@ class Finding:
     requires: str = ""
     open_because: tuple[str, ...] = ()
     concession: Concession | None = None
+    by_shop: ByShop | None = None
     remedies: Remedies | None = None  # None: not searched
+    influences: tuple[Influence, ...] | None = None  # None: not computed
+
+    @property
+    def is_silenced(self) -> bool:
+        """Whether a shop lets the rule count for nothing."""
+        return self.by_shop is not None and self.by_shop.silences
 
     @property
     def name(self) -> str:

@@ -1,6 +1,6 @@
 """Judging: every rule on every part that it is for, each after those that it stands behind."""
 
-from collections.abc import Container, Iterator, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from reviewer.deriving.cases import Cases
 from reviewer.deriving.evaluate import Values
 from reviewer.judging.binding import Bound, bind
-from reviewer.judging.finding import Finding, Verdict
+from reviewer.judging.finding import Finding
 from reviewer.judging.judged import Judged
 from reviewer.judging.outcome import Outcome
 from reviewer.judging.rule import Rule
@@ -27,42 +27,41 @@ def judge(
     `rules` come in an order in which each stands after those that it is behind.
     """
     teller = Teller(design, values, cases)
-    verdicts: dict[tuple[str, str], Verdict | str] = {}
+    failed: dict[tuple[str, str], bool] = {}  # by rule and part: whether it holds others back
     findings: list[Finding] = []
     for rule in rules:
         for bound in bind(rule, design, values):
-            held = _held_by(rule, bound, design, verdicts)
+            held = _held_by(rule, bound, design, failed)
             if held:
-                findings.append(teller.held(rule, bound, held))
-                verdicts[rule.name, bound.part] = "held"
-                continue
-            judged = judge_one(rule, bound)
-            verdicts[rule.name, bound.part] = judged.verdict
-            findings.append(teller.told(rule, bound, judged))
+                finding = teller.held(rule, bound, held)
+            else:
+                finding = teller.told(rule, bound, judge_one(rule, bound))
+            findings.append(finding)
+            key = rule.name, bound.part  # of pairs, one part may be in several
+            failed[key] = bool(held) or finding.verdict == "fail" or failed.get(key, False)
     return tuple(findings)
 
 
 def _held_by(
-    rule: Rule, bound: Bound, design: Design, verdicts: dict[tuple[str, str], Any]
-) -> str | None:
-    """The failed finding behind which this one stands, by its name."""
-    for name, part in stands_behind(rule, bound, design, verdicts):
-        if verdicts[name, part] in ("fail", "held"):
+    rule: Rule, bound: Bound, design: Design, failed: Mapping[tuple[str, str], bool]
+) -> str:
+    """The failed finding behind which this one stands, by its name; nothing where none fails."""
+    for name, part in stands_behind(rule, bound, design, failed):
+        if failed[name, part]:
             return f"{part}.{name.split('.', 1)[1]}"
-    return None
+    return ""
 
 
 def stands_behind(
     rule: Rule, bound: Bound, design: Design, judged: Container[tuple[str, str]]
 ) -> Iterator[tuple[str, str]]:
-    """The judged (rule, part) that a finding stands behind: of the part or its nearest carrier."""
+    """The judged (rule, part) that a finding stands behind: of the part or its nearest carriers."""
     for name in rule.behind:
-        part: str | None = bound.part
-        while part is not None and (name, part) not in judged:
-            carriers = design.parts[part].carried_by if part in design.parts else ()
-            part = carriers[0] if carriers else None
-        if part is not None:
-            yield name, part
+        level: tuple[str, ...] = (bound.part,)
+        while level and not any((name, part) in judged for part in level):
+            below = (design.parts[part].carried_by for part in level if part in design.parts)
+            level = tuple(dict.fromkeys(part for carriers in below for part in carriers))
+        yield from ((name, part) for part in level if (name, part) in judged)
 
 
 class Marks(NamedTuple):
@@ -118,8 +117,18 @@ def judge_one(rule: Rule, bound: Bound) -> Judged:
     if not applies.any():
         return Judged("not applicable", 0, None)
     if nominal is None:
-        return Judged("review", int(np.flatnonzero(applies)[0]), None)
+        return Judged("review", most_said(rule, bound, applies), None)
     return Judged("pass", governing(nominal.utilisation, applies), nominal)
+
+
+def most_said(rule: Rule, bound: Bound, among: NDArray[np.bool_]) -> int:
+    """The case to put a question about: where the first number that differs is largest."""
+    values = bound.values
+    for slot in bound.all_slots(tuple(name for name, _ in rule.says.names)):
+        if values.varies(slot) and values.plan.nodes[slot].row.is_number:
+            row = np.broadcast_to(values.number(slot)[0], among.shape)
+            return governing(row, among)
+    return int(np.flatnonzero(among)[0])
 
 
 def governing(utilisation: NDArray[np.float64], among: NDArray[np.bool_]) -> int:

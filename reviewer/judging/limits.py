@@ -2,7 +2,8 @@
 
 A limit has a value for every design and may have others for children, for the public, for a
 private home and for the shop's own bench. The most particular one that it states holds, in the
-order children, public, private, shop, and says why. Rules name it `limit.fingers_enter`, rows of a kind likewise.
+order children, public, private, shop, and says why. Rules name it `limit.fingers_enter`, and so
+do rows of a kind.
 """
 
 from collections.abc import Callable, Iterable, Mapping
@@ -15,7 +16,6 @@ from reviewer.parts.facts import FACTS, LIMIT
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design
-
 
 
 @dataclass(frozen=True, slots=True)

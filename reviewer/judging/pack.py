@@ -15,6 +15,7 @@ from reviewer.notation.problem import Place, Problem, problems_in_order
 from reviewer.parts.kind import Kind
 from reviewer.reading.events import read_yaml
 from reviewer.reading.tree import Document, Items, Node, Scalar, Table
+from reviewer.reading.words import MAX_PROBLEMS
 
 HEADER = ("pack", "about", "note", "limits", "rules")
 
@@ -84,10 +85,24 @@ def _finish(begun: _Begun, kinds: Mapping[str, Kind], limits: Limits) -> Pack:
     rules: list[Rule] = []
     if document.root is not None:
         reader = RuleReader(document.path, document.lines, kinds, problems, limits)
-        read = (reader.rule(node) for node in _rule_nodes(document.root, reader))
-        rules = [rule for rule in read if rule is not None]
-    found = tuple(problems_in_order(problems))
-    return Pack(document.path, tuple(rules), found, document.lines, begun.limits)
+        for node in _rule_nodes(document.root, reader):
+            rule = reader.rule(node)
+            rules += [] if rule is None else [rule]
+            if len(problems) > MAX_PROBLEMS:
+                break
+    return Pack(document.path, tuple(rules), _told(problems), document.lines, begun.limits)
+
+
+def _told(problems: list[Problem]) -> tuple[Problem, ...]:
+    """The problems in order of place; what is over the limit becomes one notice."""
+    told = problems_in_order(problems[:MAX_PROBLEMS])
+    for more in problems[MAX_PROBLEMS : MAX_PROBLEMS + 1]:
+        what, found = "too many problems to list", f"more than {MAX_PROBLEMS}"
+        mend = f"mend the {MAX_PROBLEMS} above first"
+        told.append(
+            Problem(more.place, what, found, "a pack that can be read", mend, more.source_line)
+        )
+    return tuple(told)
 
 
 def _rule_nodes(root: Node, reader: RuleReader) -> Sequence[Node]:

@@ -31,11 +31,12 @@ def read_proof(reader: RuleReader, table: Table, names: Names, *, asks: bool) ->
         reader.refuse(node.place, "a proof is no table", "text", expected)
         return None
     before = len(reader.problems)
-    for key, _ in node.entries:
-        if key.text not in sides:
-            reader.refuse_key(key, sides, "a proof")
+    strange = [key for key, _ in node.entries if key.text not in sides]
+    for key in strange:
+        reader.refuse_key(key, sides, "a proof")
+    meant = {nearest(key.text, sides) for key in strange}
     for side in sides[:2]:
-        if node.get(side) is None:
+        if node.get(side) is None and side not in meant:
             expected = f"{side}: and its values"
             reader.refuse(node.place, f"a proof lacks {side}", "nothing", expected)
     cases = tuple(case for side in sides for case in _side(reader, node, side, names))

@@ -3,19 +3,25 @@
 from dataclasses import dataclass
 
 from reviewer.deriving.derived import Derived
-from reviewer.judging.finding import Finding
+from reviewer.judging.finding import ByShop, Finding
 from reviewer.notation.problem import Problem
 from reviewer.reading.design import Design
+from reviewer.reading.shop import Shop
 
 
 @dataclass(frozen=True)
 class Review:
-    """What a review found: problems of reading, or findings and what they were derived from."""
+    """What a review found: problems of reading, or findings and what they were derived from.
+
+    `shop` is the one that the design belongs to, `changes` what it made of rules and limits.
+    """
 
     path: str
     problems: tuple[Problem, ...]
     findings: tuple[Finding, ...] = ()
     derived: Derived | None = None
+    shop: Shop | None = None
+    changes: tuple[ByShop, ...] = ()
 
     @property
     def design(self) -> Design | None:

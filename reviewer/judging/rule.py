@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from reviewer.judging.compiled import Condition, Requirement
-from reviewer.judging.finding import Level, Stage
+from reviewer.judging.finding import ByShop, Level, Stage
 from reviewer.judging.template import Template
 from reviewer.notation.problem import Place
 
@@ -68,6 +68,12 @@ class Rule:
     proof: Proof
     place: Place
     requires: str = ""
+    by_shop: ByShop | None = None
+
+    @property
+    def is_silenced(self) -> bool:
+        """Whether a shop lets it count for nothing."""
+        return self.by_shop is not None and self.by_shop.silences
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -106,7 +106,7 @@ class RuleReader(PackReader):
             source=self.text(table, "source"),
             proof=proof,
             place=rule_place,
-            requires=self.text(table, "require"),
+            requires="" if require is None else self.text(table, "require"),
         )
 
     def _word(self, table: Table, key: str, words: tuple[Found, ...]) -> Found:

@@ -18,7 +18,7 @@ from reviewer.notation.problem import Place
 from reviewer.notation.show import show, unit_for
 from reviewer.notation.units import parse_unit
 from reviewer.parts.row import Row
-from reviewer.reading.design import Design
+from reviewer.reading.design import Design, GivenValue
 
 MOST_NUMBERS = 3
 
@@ -36,17 +36,27 @@ class Teller:
     def told(self, rule: Rule, bound: Bound, judged: Judged) -> Finding:
         """The finding of a verdict that was reached, or that is open for want of an input."""
         demand, capacity = self._sides(rule, judged)
+        if judged.verdict in ("open", "not applicable"):
+            message = rule.question
+        else:
+            message = self._message(rule, bound, judged, demand, capacity)
         reasons = [
             f"{cause.name} {cause.reason}"
             for cause in why_open(self.values, list(judged.unknown), judged.case)
         ]
+        if judged.verdict == "open":
+            named = f"{bound.part}.{rule.name.split('.', 1)[1]}"
+            reasons += (
+                f"{named} needs {each}, which the design does not have"
+                for each in dict.fromkeys(bound.absent(rule.names))
+            )
         return self._finding(
             rule,
             bound,
             judged,
             demand=demand,
             capacity=capacity,
-            message=self._message(rule, bound, judged, demand, capacity),
+            message=message,
             open_because=tuple(plain(reason) for reason in reasons),
         )
 
@@ -69,9 +79,7 @@ class Teller:
         capacity: Side | None = None,
         open_because: tuple[str, ...] = (),
     ) -> Finding:
-        outcome = judged.outcome
-        decided = outcome is not None and judged.verdict in ("pass", "fail")
-        place, change = self._place_and_change(rule, bound)
+        place, change = self._place_and_change(rule, bound, judged)
         return Finding(
             rule=rule.name,
             part=bound.part,
@@ -83,7 +91,7 @@ class Teller:
             utilisation=_utilisation(judged),
             demand=demand,
             capacity=capacity,
-            case=self.cases.names[judged.case] if decided or judged.verdict == "review" else None,
+            case=self._case(rule, bound, judged),
             place=place,
             message=message,
             because=rule.because,
@@ -95,6 +103,14 @@ class Teller:
             open_because=open_because,
         )
 
+    def _case(self, rule: Rule, bound: Bound, judged: Judged) -> str | None:
+        """The governing case; none where all that the rule looks at is alike in every case."""
+        if judged.verdict not in ("pass", "fail", "review"):
+            return None
+        names = (*rule.names, *(name for name, _ in rule.says.names))
+        varies = any(self.values.varies(slot) for slot in bound.all_slots(names))
+        return self.cases.names[judged.case] if varies else None
+
     def _sides(self, rule: Rule, judged: Judged) -> tuple[Side | None, Side | None]:
         """Demand and capacity of the comparison that governs, in the units of the file."""
         outcome = judged.outcome
@@ -105,7 +121,7 @@ class Teller:
             return None, None
         unit = unit_for(dimension, self.units)
         demand, capacity = (
-            None if math.isnan(value) else Side(value, unit)
+            Side(value, unit) if math.isfinite(value) else None
             for value in (float(outcome.demand[judged.case]), float(outcome.capacity[judged.case]))
         )
         return demand, capacity
@@ -116,6 +132,7 @@ class Teller:
         special: Mapping[str, str] = {
             "demand": _side(demand),
             "capacity": _side(capacity),
+            "utilisation": show(_utilisation(judged), parse_unit("1")),
             "case": self.cases.names[judged.case],
             "part": bound.part,
         }
@@ -161,19 +178,31 @@ class Teller:
                     found[slot] = Number(node.name, node.row.says, value, self.unit_of(node.row))
         return tuple(found.values())
 
-    def _place_and_change(self, rule: Rule, bound: Bound) -> tuple[Place, tuple[str, ...]]:
-        """Where to change what: the first given value of the rule's list, else the part itself."""
+    def _place_and_change(
+        self, rule: Rule, bound: Bound, judged: Judged
+    ) -> tuple[Place, tuple[str, ...]]:
+        """Where to change what: the first given value of the rule's list, else the part itself.
+
+        A value that the governing case's configuration sets comes before those of the part.
+        """
+        configuration = self.design.configurations[self.cases.configuration[judged.case]]
         owner = self.design.parts.get(bound.part, self.design.facts)
-        place = owner.place
-        texts: list[str] = []
-        for name in rule.change:
-            given = owner.given.get(name)
-            if given is None:
-                continue
-            if not texts:
-                place = given.place
-            texts.append(f"{bound.part}.{name} ({plain(given.text)}, line {given.place.line})")
-        return place, tuple(texts)
+        fields = [field for name in rule.change for field in bound.paths(name)]
+        found: list[tuple[str, GivenValue, str]] = []
+        for part, path in fields:
+            override = configuration.overrides.get((part, path))
+            if override is not None:
+                found.append((f"{part}.{path}", override, f" in {configuration.name}"))
+        for part, path in fields:
+            given = self.design.parts.get(part, self.design.facts).given.get(path)
+            if given is not None:
+                found.append((f"{part}.{path}", given, ""))
+        place = found[0][1].place if found else owner.place
+        texts = tuple(
+            f"{name} ({plain(given.text)}{where}, line {given.place.line})"
+            for name, given, where in found
+        )
+        return place, texts
 
 
 def _utilisation(judged: Judged) -> float:

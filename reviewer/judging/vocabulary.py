@@ -27,9 +27,7 @@ def kind_of_row(row: Row) -> One | None:
     return None
 
 
-def vocabulary(
-    scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_LIMITS
-) -> Names:
+def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_LIMITS) -> Names:
     """Every name that a rule of this scope may use, with what it stands for.
 
     A bare name is the part's own, `carrier.x` that of what carries it (a name of any kind, since a

@@ -11,6 +11,7 @@ from reviewer.parts.bars import section
 from reviewer.parts.from_stock import allowed_bending_stress, density_of, modulus_of
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.ring_plate import SEAT
 from reviewer.parts.row import Measure, Row, Stock
 
 
@@ -46,6 +47,14 @@ def bending_stiffness(
     if modulus is None or second_moment is None:
         return np.nan
     return modulus * second_moment
+
+
+def seat_of_arm(root: Number) -> Number:
+    """Length over which an arm is fixed to its carrier: 150 mm, or as far as the axis.
+
+    Common practice: two bolts that far apart.
+    """
+    return np.minimum(root, SEAT)
 
 
 def root_moment(moment: Number, force: Number, root: Number) -> Number:
@@ -104,6 +113,14 @@ ARM = Kind(
             Measure(at_least=0.0),
             formula=lambda rim: rim,
             needs={"rim": "carrier.rim.radius"},
+        ),
+        Row(
+            "seat",
+            "m",
+            "length inward from its root over which it is fixed to what carries it",
+            Measure(above=0.0, example="150 mm"),
+            formula=seat_of_arm,
+            needs={"root": "root.radius"},
         ),
         Row(
             "rim.radius",

@@ -9,7 +9,13 @@ from reviewer.mechanics.sections import (
     rectangle_section,
     round_section,
 )
-from reviewer.parts.row import Measure, Row, Shape
+from reviewer.parts.from_stock import (
+    allowed_bending_stress,
+    density_of,
+    modulus_of,
+    shear_modulus_of,
+)
+from reviewer.parts.row import Measure, Row, Shape, Stock
 
 SHAPES = (
     ("tube", ("section.width", "section.height", "section.wall")),
@@ -68,4 +74,36 @@ def section() -> tuple[Row, ...]:
         _property("section_modulus", "m^3", "section modulus for a load along the height"),
         _property("torsion_constant", "m^4", "torsion constant of the section"),
         _property("torsion_modulus", "m^3", "torque over the peak shear stress"),
+    )
+
+
+def bar_material(example: str) -> tuple[Row, ...]:
+    """A bar's material, and what follows from it."""
+    material = {"material": "material"}
+    return (
+        Row("material", "", "material", Stock("materials", example=example)),
+        Row("density", "kg/m^3", "density", formula=density_of, needs=material),
+        Row(
+            "modulus",
+            "Pa",
+            "modulus of elasticity in bending",
+            Measure(above=0.0, example="69 GPa"),
+            formula=modulus_of,
+            needs=material,
+        ),
+        Row(
+            "shear_modulus",
+            "Pa",
+            "shear modulus",
+            Measure(above=0.0),
+            formula=shear_modulus_of,
+            needs=material,
+        ),
+        Row(
+            "allowed_stress",
+            "Pa",
+            "bending stress that its material may carry",
+            formula=allowed_bending_stress,
+            needs=material,
+        ),
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from reviewer.notation.nearest import nearest
 from reviewer.notation.quantity import QuantityError, read_quantity
-from reviewer.parts.row import Choice, Choices, Count, Measure, Row, Shape
+from reviewer.parts.row import Choice, Choices, Count, Measure, Points, Row, Shape
 
 Found = Iterator[tuple[str, str]]
 
@@ -22,6 +22,8 @@ def check_entry(row: Row, own: Mapping[str, Row]) -> Found:
             yield from _check_options(row.given.options, row.given.default or ())
         case Shape():
             yield from _check_shape(row.given, own)
+        case Points():
+            yield from _check_points(row.given)
         case None:
             return
     if row.is_number and not isinstance(row.given, Measure):
@@ -80,3 +82,13 @@ def _check_shape(entry: Shape, own: Mapping[str, Row]) -> Found:
                 what = f"its shape {word} fills {path}, which is no measure of the kind"
                 near = nearest(path, [name for name in own if name != path])
                 yield what, f"write {near}" if near else f"declare {path}"
+
+
+def _check_points(entry: Points) -> Found:
+    """Hold each column of points to a measure that can be read."""
+    for column in entry.columns:
+        if not isinstance(column.given, Measure):
+            what = f"its points list {column.path}, which is no measure"
+            yield what, "give it a Measure"
+        else:
+            yield from _check_measure(column, column.given)

@@ -37,6 +37,13 @@ FACTS = Kind(
             formula=lambda reached_by: "children" in reached_by,
             needs={"reached_by": "reached_by"},
         ),
+        Row(
+            "load_count",
+            "1",
+            "how many loads the design gives",
+            formula=lambda cases: float(len(cases.factors)),
+            needs={"cases": "cases"},
+        ),
         Row("cases", "", "combinations of loads in each configuration"),
     ),
     carries_load=False,

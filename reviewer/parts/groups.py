@@ -13,6 +13,11 @@ def same(place: Any) -> Any:
     return place
 
 
+def placed(at: Any, below: Any) -> Any:
+    """Where it stands: its own position added to the middle of all that carries it."""
+    return below + at
+
+
 class Middle(NamedTuple):
     """Plan position of the common centre of mass of like parts around an axis [m]."""
 
@@ -35,19 +40,21 @@ OFF_THEM = "is unknown because what lies on them tips off, or is neither one nor
 PLACE = (
     Row("at.x", "m", "plan position from its carrier's middle", Measure(default="0 mm")),
     Row("at.y", "m", "plan position from its carrier's middle", Measure(default="0 mm")),
+    Row("below.x", "m", "plan position of the middle of all that carries it", built=True),
+    Row("below.y", "m", "plan position of the middle of all that carries it", built=True),
     Row(
         "place.x",
         "m",
         "plan position from the axis of the design",
-        formula=lambda at, below: at if below is None else below + at,
-        needs={"at": "at.x", "below": "carrier.place.x?"},
+        formula=placed,
+        needs={"at": "at.x", "below": "below.x"},
     ),
     Row(
         "place.y",
         "m",
         "plan position from the axis of the design",
-        formula=lambda at, below: at if below is None else below + at,
-        needs={"at": "at.y", "below": "carrier.place.y?"},
+        formula=placed,
+        needs={"at": "at.y", "below": "below.y"},
     ),
 )
 

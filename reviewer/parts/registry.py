@@ -5,13 +5,35 @@ from collections.abc import Mapping
 from reviewer.parts.arm import ARM
 from reviewer.parts.base import BASE
 from reviewer.parts.clamp import CLAMP
+from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.gap import GAP
+from reviewer.parts.guide import GUIDE
 from reviewer.parts.kind import Kind
+from reviewer.parts.lever import LEVER
+from reviewer.parts.ramp import RAMP
 from reviewer.parts.register import register
 from reviewer.parts.shaft import SHAFT
 from reviewer.parts.skirt import SKIRT
 from reviewer.parts.slewing_ring import SLEWING_RING
+from reviewer.parts.stop import STOP
 from reviewer.parts.top import TOP
 from reviewer.parts.tray import TRAY
 
-KINDS: Mapping[str, Kind] = register((ARM, BASE, CLAMP, GAP, SHAFT, SKIRT, SLEWING_RING, TOP, TRAY))
+KINDS: Mapping[str, Kind] = register(
+    (
+        ARM,
+        BASE,
+        CLAMP,
+        DRIVE_PLATE,
+        GAP,
+        GUIDE,
+        LEVER,
+        RAMP,
+        SHAFT,
+        SKIRT,
+        SLEWING_RING,
+        STOP,
+        TOP,
+        TRAY,
+    )
+)

@@ -94,7 +94,20 @@ class Shape:
     alternatives: tuple[tuple[str, tuple[str, ...]], ...]
 
 
-Entry = Measure | Count | Choice | Choices | Stock | Flag | Text | Date | PartName | Shape
+@dataclass(frozen=True, slots=True)
+class Points:
+    """A list of points, each a list of measures: [[0, 0], [120, 40]]; the first of them grows.
+
+    `columns` are the rows of the measures. The value is a tuple of points, each a tuple of numbers
+    in SI: static, since the number of points shapes the calculation.
+    """
+
+    columns: tuple["Row", ...]
+    at_least: int = 2
+    at_most: int = 100
+
+
+Entry = Measure | Count | Choice | Choices | Stock | Flag | Text | Date | PartName | Shape | Points
 
 
 @dataclass(frozen=True, slots=True)

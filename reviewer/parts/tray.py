@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import numpy as np
+
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import half_of_array, plate_mass
@@ -25,6 +27,21 @@ def middle_of_tray(inner: Any, depth: Any, offset: Any) -> Any:
     Geometry.
     """
     return inner + depth / 2 + offset
+
+
+def length_on_arm(tip: Any, root: Any, rim: Any, inner: Any, offset: Any) -> Any:
+    """Length of a tray that lies between the root and the tip of its arm.
+
+    Geometry.
+
+    Notes
+    -----
+    min(tip, rim) - max(inner + offset, root).
+    """
+    begins = inner + offset
+    if root is not None:
+        begins = np.maximum(begins, root)
+    return np.minimum(tip, rim) - begins
 
 
 TRAY = Kind(
@@ -70,8 +87,14 @@ TRAY = Kind(
             "on_arm",
             "m",
             "length of it that still lies on its arm",
-            formula=lambda tip, inner, offset: tip - inner - offset,
-            needs={"tip": "carrier.rim.radius", "inner": "inner", "offset": "offset"},
+            formula=length_on_arm,
+            needs={
+                "tip": "carrier.rim.radius",
+                "root": "carrier.root.radius?",
+                "rim": "rim.radius",
+                "inner": "inner",
+                "offset": "offset",
+            },
             governs="least",
         ),
     ),

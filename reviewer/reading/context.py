@@ -38,9 +38,11 @@ STOCK: Mapping[str, Find] = {
 class Context:
     """One file that is being read: what it declares, and the problems found in it so far.
 
-    `lengths` is the declared unit of bare numbers. `stock` finds a row by its name and raises
-    UnknownStock or StockError. `parts` are the names of the design's parts. `lost` are keys
-    that stand in the text, but perhaps not in the tree: what is refused as YAML is left out there.
+    `lengths` is the declared unit of bare numbers; `families` are the lines and the declared unit
+    of each file that the design is merged from, where it is based on another. `stock` finds a row
+    by its name and raises UnknownStock or StockError. `parts` are the names of the design's parts.
+    `lost` are keys that stand in the text, but perhaps not in the tree: what is refused as YAML is
+    left out there.
     """
 
     path: str
@@ -51,23 +53,32 @@ class Context:
     lost: Collection[str] = frozenset()
     problems: list[Problem] = field(default_factory=list)
     quantities: list[tuple[Place, Quantity]] = field(default_factory=list)
+    families: Mapping[str, tuple[Sequence[str], Unit | None]] = field(default_factory=dict)
 
     @property
     def is_full(self) -> bool:
         """Whether there are more problems than a reader can use, so that reading may stop."""
         return len(self.problems) > MAX_PROBLEMS
 
+    def line_at(self, place: Place) -> str | None:
+        """The line of the file on which a place is, if there is one."""
+        lines = self.families[place.path][0] if place.path in self.families else self.lines
+        return lines[place.line - 1] if 0 < place.line <= len(lines) else None
+
+    def lengths_at(self, place: Place) -> Unit | None:
+        """The unit of bare numbers in the file in which a place is."""
+        return self.families[place.path][1] if place.path in self.families else self.lengths
+
     def refuse(
         self, place: Place, what: str, found: str, expected: str, mend: str | None = None
     ) -> None:
         """Note a problem, with the line on which it stands."""
-        line = self.lines[place.line - 1] if 0 < place.line <= len(self.lines) else None
-        self.problems.append(Problem(place, what, found, expected, mend, line))
+        self.problems.append(Problem(place, what, found, expected, mend, self.line_at(place)))
 
     def part_of(self, scalar: Scalar, span: tuple[int, int]) -> Place:
         """Find the place of a run of characters of a scalar; all of it where it is escaped."""
         place = scalar.place
-        line = self.lines[place.line - 1] if 0 < place.line <= len(self.lines) else ""
+        line = self.line_at(place) or ""
         at = line[place.column - 1 : place.end_column - 1].find(scalar.text)
         if at < 0:
             return place

@@ -63,7 +63,11 @@ class Concession:
 
 @dataclass(frozen=True, slots=True)
 class Design:
-    """One revision of one thing to be built, as its file gives it."""
+    """One revision of one thing to be built, as its file gives it.
+
+    `files` are the lines and the unit of bare lengths of each file that it is merged from, its own
+    among them, where it is based on another.
+    """
 
     path: str
     facts: Part
@@ -74,6 +78,11 @@ class Design:
     concessions: tuple[Concession, ...] = ()
     lines: tuple[str, ...] = ()
     units: tuple[Unit, ...] = ()
+    files: Mapping[str, tuple[tuple[str, ...], Unit | None]] = field(default_factory=dict)
+
+    def lines_of(self, place: Place) -> tuple[str, ...]:
+        """The lines of the file in which a place is."""
+        return self.files[place.path][0] if place.path in self.files else self.lines
 
     @property
     def name(self) -> str:

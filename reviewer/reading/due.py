@@ -13,6 +13,7 @@ from reviewer.parts.row import (
     Flag,
     Measure,
     PartName,
+    Points,
     Row,
     Shape,
     Stock,
@@ -68,6 +69,9 @@ def _static(entry: Entry | None) -> str:
             return "the name of a part" + (", or a list of them" if entry.several else "")
         case Shape():
             return listed((shape_form(*each) for each in entry.alternatives), "or")
+        case Points():
+            point = f"[{', '.join(column.path for column in entry.columns)}]"
+            return f"a list of points, each {point}"
         case Text():
             return "a text"
     return "nothing"

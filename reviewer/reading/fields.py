@@ -11,6 +11,7 @@ from reviewer.parts.row import (
     Flag,
     Measure,
     PartName,
+    Points,
     Row,
     Shape,
     Stock,
@@ -29,6 +30,7 @@ from reviewer.reading.context import Context, kind_of, listed
 from reviewer.reading.design import GivenValue
 from reviewer.reading.due import due_in
 from reviewer.reading.measures import read_count, read_measure
+from reviewer.reading.points import read_points
 from reviewer.reading.scalars import is_null
 from reviewer.reading.shapes import read_shape
 from reviewer.reading.strange_keys import refuse_key
@@ -115,6 +117,8 @@ def read_entry(
 ) -> GivenValue | None:
     """Read the value of one row; `below` are the keys that a table in its place could have."""
     missing = isinstance(value, Scalar) and is_null(value)
+    if isinstance(row.given, Points) and not missing:
+        return read_points(row, key, value, context)
     if takes_list(row) and not missing and not isinstance(value, Table):
         return read_list(row, value, context)
     if isinstance(value, Scalar) and not missing:

@@ -44,7 +44,8 @@ def read_measure(row: Row, scalar: Scalar, context: Context) -> GivenValue | Non
             quantity = quantity_of(meaning, row.unit, None)
             return GivenValue(quantity.value, text, scalar.place, quantity)
     try:
-        lengths = context.lengths.symbol if context.lengths else None
+        declared = context.lengths_at(scalar.place)
+        lengths = declared.symbol if declared else None
         quantity = quantity_of(text, row.unit, lengths)
     except QuantityError as error:
         _refuse_quantity(row, entry, scalar, error, context)

@@ -62,6 +62,11 @@ def read_loads(
     """Read `loads`: forces and masses, each on one part."""
     loads: dict[str, Part] = {}
     for name, table in named_tables(root, "loads", "load", context):
+        if name.text in parts:
+            where = parts[name.text].place.line
+            context.refuse(name.place, "a load cannot have the name of a part", name.text,
+                           "a name of its own", f"rename it; the part stands on line {where}")  # fmt: skip
+            continue
         given = read_fields(table, kind, context)
         _check_one(name, table, CARRIERS, ("stands on", "part"), context)
         _check_one(name, table, SIZES, ("has", "size"), context)

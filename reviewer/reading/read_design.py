@@ -9,10 +9,12 @@ from reviewer.notation.units import UNITS, Unit, nearest_unit
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
 from reviewer.parts.load import LOAD
+from reviewer.reading.based_on import BASED_ON, Family, with_bases
 from reviewer.reading.context import STOCK, Context, Find
 from reviewer.reading.design import Design, Part
 from reviewer.reading.events import read_yaml
 from reviewer.reading.fields import NOTE, read_fields
+from reviewer.reading.folder import Folder
 from reviewer.reading.measures import units_in_order
 from reviewer.reading.parts import read_loads, read_parts
 from reviewer.reading.settings import read_combinations, read_concessions, read_configurations
@@ -21,7 +23,7 @@ from reviewer.reading.words import MAX_PROBLEMS
 
 LENGTHS = "lengths"
 LIKE_A_KEY = re.compile(r"([A-Za-z0-9_.]+)[\"']?[ \t]*:")
-SECTIONS = frozenset(("parts", "configurations", "loads", "combinations", "concessions"))
+SECTIONS = frozenset(("parts", "configurations", "loads", "combinations", "concessions", BASED_ON))
 Read = tuple[Design | None, tuple[Problem, ...]]
 
 
@@ -33,17 +35,22 @@ def read_design(
     facts: Kind = FACTS,
     load: Kind = LOAD,
     stock: Mapping[str, Find] = STOCK,
+    folder: Folder | None = None,
 ) -> Read:
     """Read a design file: the design, or None and everything that is wrong with the file.
 
     `kinds` are the kinds of part by name, `facts` and `load` the fields of the design itself and
-    of a load, `stock` how the name of a material, bearing or fastener is found. Nothing is raised.
-    Of more than 100 problems the first 100 are told, then that there are more.
+    of a load, `stock` how the name of a material, bearing or fastener is found, `folder` the tree
+    of folders in which it may be based on another file. Nothing is raised. Of more than 100
+    problems the first 100 are told, then that there are more.
     """
     document = read_yaml(source, path)
     if not isinstance(document.root, Table) or len(document.problems) > MAX_PROBLEMS:
         return None, document.problems
-    return read_document(document, kinds, facts=facts, load=load, stock=stock)
+    family = with_bases(document, folder)
+    if family.document.root is None:
+        return None, tuple(problems_in_order(family.document.problems))
+    return read_document(family.document, kinds, facts=facts, load=load, stock=stock, family=family)
 
 
 def read_document(
@@ -53,8 +60,12 @@ def read_document(
     facts: Kind = FACTS,
     load: Kind = LOAD,
     stock: Mapping[str, Find] = STOCK,
+    family: Family | None = None,
 ) -> Read:
-    """Read the tree of a design file, as `read_design` does; its root is a table."""
+    """Read the tree of a design file, as `read_design` does; its root is a table.
+
+    `family` tells the files that it is merged from.
+    """
     root = document.root
     assert isinstance(root, Table)
     context = Context(
@@ -63,11 +74,25 @@ def read_document(
         lengths=declared_lengths(root),
         stock=stock,
         parts=dict.fromkeys(_names(root, "parts")),
-        lost=_written_keys(document),
+        lost=_written_keys(document, family),
         problems=list(document.problems),
+        families=_families(family),
     )
     design = _assembled(root, kinds, facts, load, context)
     return (None if context.problems else design), told(context)
+
+
+def _families(family: Family | None) -> dict[str, tuple[tuple[str, ...], Unit | None]]:
+    """Lines and declared unit of each file of a family; nothing of a file that stands alone."""
+    if family is None or len(family.documents) < 2:
+        return {}
+    return {
+        each.path: (
+            each.lines,
+            declared_lengths(each.root) if isinstance(each.root, Table) else None,
+        )
+        for each in family.documents
+    }
 
 
 def declared_lengths(root: Table) -> Unit | None:
@@ -93,11 +118,12 @@ def _names(root: Table, section: str) -> tuple[str, ...]:
     return tuple(key.text for key, _ in entries if key.text != NOTE)
 
 
-def _written_keys(document: Document) -> frozenset[str]:
+def _written_keys(document: Document, family: Family | None) -> frozenset[str]:
     """What stands in the text like a key, where the YAML has problems; else nothing."""
     if not document.problems:
         return frozenset()
-    return frozenset(LIKE_A_KEY.findall("\n".join(document.lines)))
+    files = [document.lines, *(family.lines.values() if family else ())]
+    return frozenset(LIKE_A_KEY.findall("\n".join(line for lines in files for line in lines)))
 
 
 def _assembled(
@@ -117,6 +143,7 @@ def _assembled(
         combinations=read_combinations(root, dict.fromkeys(_names(root, "loads")), context),
         concessions=read_concessions(root, context),
         lines=tuple(context.lines),
+        files={path: (tuple(lines), unit) for path, (lines, unit) in context.families.items()},
         units=units_in_order(context.quantities, context.lengths),
     )
 

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
+from reviewer.reading.based_on import BASED_ON
 from reviewer.reading.names import NAME, RESERVED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
@@ -15,6 +16,7 @@ from reviewer.reading.settings import CONCESSION, LARGEST_FACTOR, OWN_WEIGHT, RE
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 NAMED = f"^(?!(?:{'|'.join(sorted(RESERVED))})$){NAME.pattern}$"
+ANY_NAME = rf"{NAMED}|^note$"
 OVERRIDE = rf"^{NAME.pattern}\."
 FACTOR: Schema = {"type": "number", "minimum": 0, "maximum": LARGEST_FACTOR}
 
@@ -26,6 +28,11 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
     a part exists, that a unit fits) is left to the reading.
     """
     sections: Schema = {
+        BASED_ON: {
+            "description": "a design of the same folders; this file says only what differs",
+            "type": "string",
+            "minLength": 1,
+        },
         "parts": {
             **_by_name(_ref("part"), "the parts, by their names"),
             "minProperties": 1,
@@ -43,14 +50,32 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
         "$schema": DIALECT,
         "title": "design",
         "description": facts.says,
-        **_table(facts.keys, facts, sections),
-        "required": ["design", "parts"],
+        "if": {"required": [BASED_ON]},
+        "then": _ref("based"),
+        "else": _ref("whole"),
         "$defs": {
+            "whole": {**_table(facts.keys, facts, sections), "required": ["design", "parts"]},
+            "based": _based(facts, sections),
             "part": _part(kinds.values()),
             **{f"part_{kind.name}": _kind(kind) for kind in kinds.values()},
             "load": _load(load),
             "concession": {**_table(CONCESSION.keys, CONCESSION), "required": list(REQUIRED)},
         },
+    }
+
+
+def _based(facts: Kind, sections: Schema) -> Schema:
+    """A file that says only what differs from another: what it lacks stands there, null takes out."""
+    whole = _table(facts.keys, facts, sections)["properties"]
+    said = {name: {"description": each.get("description", name)} for name, each in whole.items()}
+    of_names = {
+        name: {**said[name], "type": ["object", "null"], "propertyNames": {"pattern": ANY_NAME}}
+        for name in ("parts", "configurations", "loads", "combinations")
+    }
+    return {
+        "type": "object",
+        "properties": {**said, **of_names, BASED_ON: sections[BASED_ON], "note": NOTE_SCHEMA},
+        "additionalProperties": False,
     }
 
 

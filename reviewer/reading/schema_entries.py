@@ -15,6 +15,7 @@ from reviewer.parts.row import (
     Flag,
     Measure,
     PartName,
+    Points,
     Row,
     Shape,
     Stock,
@@ -86,6 +87,8 @@ def _value(row: Row, rows: dict[str, Row]) -> Schema:
             return _one_or_more(name) if several else name
         case Shape():
             return _shape(row.given, rows)
+        case Points():
+            return _points(row.given)
         case Text(default=default):
             return {"type": ["string", "number", "boolean"], "minLength": 1, **_default(default)}
     raise TypeError(f"{row.path} is not given in a file, so that it has no schema")
@@ -127,6 +130,17 @@ def _shape(shape: Shape, rows: dict[str, Row]) -> Schema:
         "additionalProperties": False,
         "oneOf": [{"required": [word]} for word in words],
     }
+
+
+def _points(entry: Points) -> Schema:
+    point = {
+        "type": "array",
+        "prefixItems": [field_schema(column, {}) for column in entry.columns],
+        "minItems": len(entry.columns),
+        "maxItems": len(entry.columns),
+    }
+    bounds = {"minItems": entry.at_least, "maxItems": entry.at_most}
+    return {"type": "array", "items": point, **bounds}
 
 
 def _listed(word: str, paths: tuple[str, ...], rows: dict[str, Row]) -> Schema:

@@ -15,7 +15,7 @@ from reviewer.studying.given import changeable, not_given
 from reviewer.studying.pairs import best_pair
 from reviewer.studying.search import Search, Target
 from reviewer.studying.solving import Side, sides_of, steps_between
-from reviewer.studying.study import Field, Key
+from reviewer.studying.study import Field, Key, key_of
 
 SEARCHED: tuple[Level, ...] = ("must", "should")
 MOST_OFFERED = 4
@@ -53,11 +53,6 @@ def is_searched(finding: Finding) -> bool:
         and finding.concession is None
         and bool(finding.requires)
     )
-
-
-def key_of(finding: Finding) -> Key:
-    """The key of a finding in a study."""
-    return finding.rule, finding.part, finding.others
 
 
 def remedies_of(

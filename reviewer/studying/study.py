@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from reviewer.deriving.derived import Derived
 from reviewer.deriving.evaluate import Values, changed
 from reviewer.judging.binding import Bound, bind
+from reviewer.judging.finding import Finding
 from reviewer.judging.judge import marks, stands_behind
 from reviewer.judging.rule import Rule
 
@@ -24,6 +25,11 @@ Point = Mapping[Field, Any]
 
 Key = tuple[str, str, tuple[str, ...]]
 """One finding: rule, part, and the rest of a pair or collection."""
+
+
+def key_of(finding: Finding) -> Key:
+    """The key of a finding in a study."""
+    return finding.rule, finding.part, finding.others
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,7 @@ from reviewer.parts.row import (
     Flag,
     Measure,
     PartName,
+    Points,
     Row,
     Shape,
     Stock,
@@ -193,7 +194,19 @@ def values(row: Row, rows: Mapping[str, Row], parts: list[str]) -> st.SearchStra
         case Shape():
             shapes = row.given.alternatives
             return st.one_of([shape(word, paths, rows) for word, paths in shapes])
+        case Points():
+            return points(row.given, rows)
     return st.sampled_from(["a text", "yes", 12, True, "1:30"])
+
+
+def points(entry: Points, rows: Mapping[str, Row]) -> st.SearchStrategy[Any]:
+    """Points whose first measure grows, in its own unit."""
+    unit = unit_for(entry.columns[0].dimension, {})
+    more = st.tuples(*(values(column, rows, []) for column in entry.columns[1:]))
+    several = st.lists(more, min_size=entry.at_least, max_size=min(entry.at_most, 4))
+    return several.map(
+        lambda found: [[show(0.01 * at, unit), *each] for at, each in enumerate(found, start=1)]
+    )
 
 
 def shape(word: str, paths: tuple[str, ...], rows: Mapping[str, Row]) -> st.SearchStrategy[Any]:

@@ -11,81 +11,24 @@ from reviewer.judging.remedies import Remedy
 from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
 from reviewer.stock.sections import sections_of
-from reviewer.studying.remedy import is_searched, key_of, with_remedies
+from reviewer.studying.remedy import is_searched, with_remedies
 from reviewer.studying.rewriting import rewritten
+from reviewer.studying.study import key_of
 
 Reviewed = Callable[[str], Review]
+DESIGNS = Path(__file__).parent / "designs"
 SPECIMENS = Path(__file__).parents[2] / "specimens"
 STALE = "design.concession_stands"
 
-WEAK_ARM = """\
-design: Lamp arm
-lengths: mm
-parts:
-  post: {kind: base, feet: {count: 4, circle: 900}, height: 700, mass: 60 kg}
-  arm:
-    kind: arm
-    carried_by: post
-    section: {tube: [30, 30, 1.5]}
-    material: 6063-T5
-    root: {radius: 100}
-    reach: 700
-loads:
-  lamp: {force: 200 N, on: arm, at: rim}
-"""
-THIN_SKIRT = """\
-design: Apron
-parts:
-  post: {kind: base, feet: {count: 4, circle: 900 mm}, height: 700 mm, mass: 60 kg}
-  apron:
-    kind: skirt
-    carried_by: post
-    material: 'birch plywood'
-    thickness: "6 mm ± 0.3 mm"
-    height: 60 mm
-    diameter: 1000 mm
-    supports: 6
-loads:
-  hip: {force: 100 N, on: apron, direction: inward, all_round: true}
-"""
-INCH_SHAFT = """\
-design: Lift
-lengths: in
-parts:
-  frame: {kind: base, feet: {length: 30, width: 22}, height: 16 1/2, mass: 80 lb}
-  rod: {kind: shaft, carried_by: frame, diameter: 1/2, length: 18, material: C45,
-    lever: {length: 4}}
-  plate: {kind: top, carried_by: rod, material: birch plywood, thickness: 3/4, length: 20,
-    width: 12, overhang: 2}
-loads:
-  box: {mass: 60 lb, on: plate}
-"""
-LATE_SLIDE = """\
-design: Slide
-lengths: mm
-parts:
-  post: {kind: base, feet: {count: 5, circle: 1400}, height: 700, mass: 90 kg}
-  arms: {kind: arm, carried_by: post, count: 4, section: {tube: [40, 40, 3]}, material: S235,
-    root: {radius: 50}, reach: 420}
-  trays: {kind: tray, carried_by: arms, count: 4, material: birch plywood, thickness: 18,
-    inner: 200, depth: 300, width: 400}
-configurations:
-  closed: {}
-  open: {trays.offset: 190}
-"""
-OWN = {
-    "weak arm": WEAK_ARM,
-    "thin skirt": THIN_SKIRT,
-    "inch shaft": INCH_SHAFT,
-    "late slide": LATE_SLIDE,
-}
 TEXTS = {
-    **OWN,
-    **{
-        path.relative_to(SPECIMENS).as_posix(): path.read_text(encoding="utf-8")
-        for path in sorted(SPECIMENS.rglob("*.yaml"))
-    },
+    path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
+    for folder in (DESIGNS, SPECIMENS)
+    for path in sorted(folder.rglob("*.yaml"))
 }
+WEAK_ARM = TEXTS["weak_arm.yaml"]
+THIN_SKIRT = TEXTS["thin_skirt.yaml"]
+INCH_SHAFT = TEXTS["inch_shaft.yaml"]
+LATE_SLIDE = TEXTS["late_slide.yaml"]
 
 
 def failed(review: Review) -> dict[tuple[str, str, tuple[str, ...]], Finding]:
