@@ -182,7 +182,7 @@ parts:
   base: {kind: base, feet: {count: 4, circle: 2000}, height: 600, mass: 300 kg}
   arms: {kind: arm, carried_by: base, count: 4, mass: 0 kg, root: {radius: 100}, reach: 300}
   post: {kind: clamp, carried_by: base, at: {x: 400}, mass: 0 kg}
-  box: {kind: top, carried_by: [arms, post], mass: 0 kg, diameter: 1000}
+  box: {kind: top, carried_by: [arms, post], at: {x: -200}, mass: 0 kg, diameter: 1000}
 loads:
   stone: {force: 800 N, on: box, at: {x: 100}}
 """

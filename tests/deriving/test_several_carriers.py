@@ -1,4 +1,7 @@
-"""A part on several carriers: each bears its share, the part below them the whole, once."""
+"""A part on several carriers: each bears its share, the part below them the whole, once.
+
+It stands from the middle of all that carry it; `ON_AXIS` puts it on the axis of the design again.
+"""
 
 from math import sqrt
 
@@ -11,7 +14,7 @@ parts:
   floor: {{kind: base, feet: {{length: 4000, width: 2000}}, height: 100, mass: 0 kg}}
   left: {{kind: clamp, carried_by: floor, at: {{x: -500}}, mass: 2 kg}}
   right: {{kind: clamp, carried_by: floor, at: {{x: 700}}, mass: 3 kg}}
-  plank: {{kind: top, carried_by: [left, right], at: {{x: 500}}, mass: 0 kg, height: 20}}
+  plank: {{kind: top, carried_by: [left, right], at: {{x: -100}}, mass: 0 kg, height: 20}}
 loads:
   it: {load}
 """
@@ -43,7 +46,7 @@ def test_the_part_below_bears_the_whole_once(answers, x: int) -> None:
     load = f"{{force: 120 N, on: plank, at: {{x: {x}, y: 250}}}}"
     shared, straight = (
         answers(two(load)),
-        answers(two(load).replace("carried_by: [left, right], at: {x: 500}", "carried_by: floor")),
+        answers(two(load).replace("carried_by: [left, right], at: {x: -100}", "carried_by: floor")),
     )
     for name in ("bears.force", "feet.peak_load", "feet.least_load", "tipping.moment"):
         assert shared(f"floor.{name}") == pytest.approx(straight(f"floor.{name}"), rel=1e-9)
@@ -55,7 +58,7 @@ parts:
   left: {{kind: base, feet: {{length: 600, width: 600}}, at: {{x: 0}}, height: 700, mass: 40 kg}}
   right:
     {{kind: base, feet: {{length: 600, width: 600}}, at: {{x: 1000}}, height: 700, mass: 40 kg}}
-  plank: {{kind: top, carried_by: [left, right], mass: 0 kg, height: 20}}
+  plank: {{kind: top, carried_by: [left, right], at: {{x: -500}}, mass: 0 kg, height: 20}}
 loads:
   it: {load}
 """
@@ -85,22 +88,23 @@ def test_a_load_from_all_round_tips_two_bases_sideways_too(answers, name: str) -
     Along the line one of them bears 250 N + 500 N x 0.9 m / 1 m.
     """
     load = "{force: 500 N, on: plank, at: {radius: 900}, all_round: true}"
-    text = APART.format(load=load).replace("[left, right],", "[left, right], at: {x: 500},")
+    text = APART.format(load=load).replace(", at: {x: -500}", "")
     found = answers(text)
     assert found(f"{name}.tipping.moment") == pytest.approx(250 * (0.9 - 0.3), rel=1e-9)
     assert found(f"{name}.bears.force") == pytest.approx(250 + 450 + 40 * G, rel=1e-9)
 
 
+ON_AXIS = f"{{x: {-1000 / 3!r}, y: {-1000 / 3!r}}}"
 THREE = """
 parts:
   floor: {{kind: base, feet: {{length: 4000, width: 4000}}, height: 100, mass: 0 kg}}
   a: {{kind: clamp, carried_by: floor, at: {{x: 0, y: 0}}, mass: 0 kg}}
   b: {{kind: clamp, carried_by: floor, at: {{x: 1000, y: 0}}, mass: 0 kg}}
   c: {{kind: clamp, carried_by: floor, at: {{x: 0, y: 1000}}, mass: 0 kg}}
-  plank: {{kind: top, carried_by: [a, b, c], mass: {mass} kg, height: 20}}
+  plank: {{kind: top, carried_by: [a, b, c], at: ON_AXIS, mass: {mass} kg, height: 20}}
 loads:
   it: {load}
-"""
+""".replace("ON_AXIS", ON_AXIS.replace("{", "{{").replace("}", "}}"))
 
 
 @pytest.mark.parametrize(
@@ -125,7 +129,7 @@ def test_from_all_round_each_of_three_gets_the_most_that_it_can(answers) -> None
     """About (300, 300) mm at 100 mm: b gets x, at most 0.4; c the same; a 0.4 + 0.1 sqrt 2."""
     load = "{force: 900 N, on: plank, at: {radius: 100}, all_round: true}"
     text = THREE.format(mass=0, load=load).replace(
-        "carried_by: [a, b, c],", "carried_by: [a, b, c], at: {x: 300, y: 300},"
+        ON_AXIS, f"{{x: {300 - 1000 / 3!r}, y: {300 - 1000 / 3!r}}}"
     )
     found = answers(text)
     assert found("b.bears.force") == pytest.approx(900 * 0.4, rel=1e-9)
@@ -137,7 +141,7 @@ def test_from_all_round_each_of_three_gets_the_most_that_it_can(answers) -> None
 def test_own_weight_is_shared_as_a_load_is(answers) -> None:
     load = "{force: 0 N, on: plank}"
     text = THREE.format(mass=12, load=load).replace(
-        "carried_by: [a, b, c],", "carried_by: [a, b, c], at: {x: 200, y: 300},"
+        ON_AXIS, f"{{x: {200 - 1000 / 3!r}, y: {300 - 1000 / 3!r}}}"
     )
     found = answers(text)
     assert found("a.bears.force", "own weight") == pytest.approx(6 * G, rel=1e-9)
@@ -150,7 +154,7 @@ parts:
   a: {kind: base, feet: {count: 4, circle: 400}, at: {x: 0}, height: 700, mass: 40 kg}
   b: {kind: base, feet: {count: 4, circle: 400}, at: {x: 900}, height: 700, mass: 40 kg}
   c: {kind: base, feet: {count: 4, circle: 400}, at: {y: 900}, height: 700, mass: 40 kg}
-  plank: {kind: top, carried_by: [a, b, c], at: {x: 300, y: 300}, mass: 0 kg, height: 20}
+  plank: {kind: top, carried_by: [a, b, c], mass: 0 kg, height: 20}
 loads:
   push: {force: 90 N, on: plank, direction: outward, level: 720, all_round: true}
 """
