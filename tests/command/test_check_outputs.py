@@ -38,6 +38,12 @@ def test_a_file_is_replaced_whole(run: Run, design: Write, folder: Path) -> None
     assert sorted(each.name for each in folder.iterdir()) == ["a.json", "lid.yaml"]
 
 
+def test_a_file_may_be_read_by_whom_other_files_may(run: Run, design: Write, folder: Path) -> None:
+    usual = design().stat().st_mode
+    run("check", "lid.yaml", "--output", "a.json")
+    assert (folder / "a.json").stat().st_mode == usual
+
+
 def test_nothing_is_left_of_an_output_that_was_stopped(
     run: Run, design: Write, folder: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -135,3 +135,9 @@ def test_another_pack_is_judged_by(run: Run, design: Write, folder: Path) -> Non
     ran = run("check", "lid.yaml", "--rules", "shop.yaml")
     assert (ran.status, ran.err) == (1, "")
     assert "lid.yaml:3 lid.ours\n" in ran.out
+    twice = (folder / "shop.yaml").read_text("utf-8").replace("gap.ours", "gap.wide")
+    (folder / "twice.yaml").write_text(twice, "utf-8")
+    ran = run("check", "lid.yaml", "--rules", "twice.yaml", "--rules", "shop.yaml")
+    assert ran.status == 2
+    assert ran.err.startswith("twice.yaml:1:9: two rules have the same name\n")
+    assert "lid.yaml:3 lid.ours\n" in ran.out

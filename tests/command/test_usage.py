@@ -41,6 +41,12 @@ OPTIONS = "--all, --allow-open, --fail-at, --format, --help, --no-remedies, --on
             f"    expected one of {OPTIONS}\n    mend: write --format\n",
         ),
         (
+            "check a.yaml --outptu=review_of_the_bench.json",
+            "reviewer check: there is no such option\n"
+            "    found --outptu=review_of_the_bench.json\n"
+            f"    expected one of {OPTIONS}\n    mend: write --output\n",
+        ),
+        (
             "check a.yaml --format xml",
             "reviewer check: there is no such choice\n    found xml\n"
             "    expected one of text, json\n",
