@@ -16,6 +16,11 @@ WORDS = {
     "most": "is {demand}, may be {capacity}",
     "": "{demand} against {capacity}",
 }
+AT_THE_LIMIT = {  # of a strict comparison, which fails there
+    "least": "needs more than {demand}, has {capacity}",
+    "most": "is {demand}, must be less than {capacity}",
+    "": "{demand} against {capacity}",
+}
 
 
 def usage(finding: Finding) -> str:
@@ -23,7 +28,8 @@ def usage(finding: Finding) -> str:
     if finding.demand is None or finding.capacity is None:
         return ""
     demand, capacity = shown_apart(finding.demand, finding.capacity)
-    words = WORDS[bound(finding.requires)].format(demand=demand, capacity=capacity)
+    by_bound = AT_THE_LIMIT if demand == capacity else WORDS
+    words = by_bound[bound(finding.requires)].format(demand=demand, capacity=capacity)
     if isnan(finding.utilisation):
         return words
     ratio = "over 100" if finding.utilisation > VAST else shown_ratio(finding.utilisation)

@@ -47,6 +47,8 @@ def test_a_requirement_is_a_least_or_a_most(requires: str, expected: str) -> Non
         ("a <= b", 0.010004, 0.01, 1.0004, "is 10.004 mm, may be 10 mm, 1.0004 times as much"),
         ("a <= b", 2.0, 0.01, 200.0, "is 2000 mm, may be 10 mm, over 100 times as much"),
         ("a >= b", 0.03, 0.0, math.nan, "needs 30 mm, has 0 mm"),
+        ("a > 0 N", 0.0, 0.0, math.nan, "needs more than 0 mm, has 0 mm"),
+        ("a < b", 0.01, 0.01, math.nan, "is 10 mm, must be less than 10 mm"),
         ("a <= b or c >= d", 0.03, 0.01, 3.0, "30 mm against 10 mm, 3.00 times as much"),
     ],
 )
