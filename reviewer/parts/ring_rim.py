@@ -1,0 +1,121 @@
+"""The rim of a slewing ring: how it plays and sinks."""
+
+from reviewer.mechanics.formula import Number
+from reviewer.mechanics.rings import rim_play, tilt_from_gaps
+from reviewer.parts.allowed import stated
+from reviewer.parts.ring_bending import BentRing
+from reviewer.parts.row import Measure, Row
+
+
+def free_rim(tilt: Number, reach: Number, circle: Number, count: int) -> Number:
+    """How far the pressed rim moves down freely, until the hold-downs opposite stop the plate.
+
+    Geometry.
+
+    Notes
+    -----
+    tilt (r - D/2 cos(pi/n)).
+    """
+    return rim_play(tilt, reach, circle, count).sink
+
+
+def sink_from_springs(sink: Number, tilt: Number, reach: Number, bent: BentRing | None) -> Number:
+    """How far the rim would sink on the rollers' springs if the plate were rigid.
+
+    Geometry.
+
+    Notes
+    -----
+    Sink of the middle plus tilt times the reach.
+    """
+    return sink + tilt * reach if bent is None else bent.rim_rigid
+
+
+def sink_from_plate(springs: Number, bent: BentRing | None) -> Number:
+    """How much farther the rim sinks because the plate bends; nothing where it is taken as rigid.
+
+    Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells (1959).
+    """
+    return 0.0 * springs if bent is None else bent.rim_sink - springs
+
+
+def basis_of(bent: BentRing | None, rigid: bool) -> str:
+    """What the answer is worth, as a sentence of a finding."""
+    if bent is not None:
+        return "The plate's own bending is in it, as of a thin disc: rough by a third"
+    why = "as the design asks" if rigid else "since its bending stiffness is not known"
+    return f"The plate is taken as rigid, {why}, so this is a lower bound"
+
+
+BENT = {"bent": "rollers_bent?"}
+
+RIM = (
+    Row(
+        "play.tilt",
+        "rad",
+        "angle that the plate can tilt freely in the gap of its hold-downs",
+        formula=tilt_from_gaps,
+        needs={
+            "gap_up": "hold_down.gap",
+            "gap_down": "carry.gap",
+            "carry_circle": "carry.circle",
+            "carry_count": "carry.count",
+            "hold_circle": "hold_down.circle",
+            "hold_count": "hold_down.count",
+        },
+    ),
+    Row(
+        "play.rim",
+        "m",
+        "free play down at the farthest rim",
+        formula=free_rim,
+        needs={
+            "tilt": "play.tilt",
+            "reach": "reach.radius",
+            "circle": "carry.circle",
+            "count": "carry.count",
+        },
+    ),
+    Row("carry.gap", "m", "own weight keeps the carrying rollers touching", formula=lambda: 0.0),
+    Row(
+        "play.allowed",
+        "m",
+        "free play that the rim may have",
+        Measure(above=0.0, example="3 mm"),
+        formula=stated,
+        needs={"limit": "limit.rim_play"},
+    ),
+    Row(
+        "rim.from_springs",
+        "m",
+        "how far the farthest rim sinks on the rollers' springs, if the plate is rigid",
+        formula=sink_from_springs,
+        needs={
+            "sink": "rigid.sink",
+            "tilt": "rigid.tilt",
+            "reach": "reach.radius",
+            **BENT,
+        },
+    ),
+    Row(
+        "rim.from_plate",
+        "m",
+        "how much farther it sinks because the plate bends",
+        formula=sink_from_plate,
+        needs={"springs": "rim.from_springs", **BENT},
+    ),
+    Row(
+        "rim_sink",
+        "m",
+        "how far the farthest rim sinks where it is loaded",
+        formula=lambda springs, plate: springs + plate,
+        needs={"springs": "rim.from_springs", "plate": "rim.from_plate"},
+    ),
+    Row(
+        "rim.basis",
+        "text",
+        "what the sink of the rim is worth",
+        formula=basis_of,
+        needs={**BENT, "rigid": "plate.rigid"},
+    ),
+)
