@@ -138,7 +138,7 @@ def _review(each: Input, packs: Packs, on: date | None) -> Review:
 
 def _with_remedies(review: Review, packs: Packs) -> Review:
     """The review with what mends its fails; where nothing fails, nothing is loaded for it."""
-    if not any(each.verdict == "fail" for each in review.findings):
+    if not any(each.verdict == "fail" and each.level != "note" for each in review.findings):
         return review
     from reviewer.judging.pack import in_order
     from reviewer.studying.remedy import with_remedies

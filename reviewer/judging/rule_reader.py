@@ -56,6 +56,13 @@ class RuleReader(PackReader):
         self.torn = bool(problems)
         self.kinds = {**kinds, FACTS.name: FACTS}
         self.limits = limits
+        self._names_by_scope: dict[Scope, Names] = {}
+
+    def _names_in(self, scope: Scope) -> Names:
+        """The names that rules of a scope may use; made once for all rules of the pack."""
+        if scope not in self._names_by_scope:
+            self._names_by_scope[scope] = vocabulary(scope, self.kinds, self.limits)
+        return self._names_by_scope[scope]
 
     def rule(self, node: Node) -> Rule | None:
         """One rule, or None where something is wrong with it."""
@@ -80,7 +87,7 @@ class RuleReader(PackReader):
         scope = self._scope(table, name)
         if scope is None:
             return None
-        names = vocabulary(scope, self.kinds, self.limits)
+        names = self._names_in(scope)
         require = self._expression(table, "require", lambda text: judge(parse(text), names))
         when = self._expression(table, "when", lambda text: compile_condition(parse(text), names))
         says = self._expression(table, "says", lambda text: read_template(text, names))

@@ -41,7 +41,7 @@ def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_
         for name, seen in _rows(kind):
             found[prefix + name] = Collection(seen, binder) if scope.how == "every" else seen
         if scope.how != "every":
-            found.update((f"{prefix}carrier.{name}", seen) for name, seen in _of_any(kinds).items())
+            found.update((f"{prefix}carrier.{name}", seen) for name, seen in _of_any(_all(kinds)))
     return Names(found)
 
 
@@ -51,12 +51,17 @@ def _rows(kind: PartKind) -> tuple[tuple[str, One], ...]:
     return tuple((path, seen) for path, seen in pairs if seen is not None)
 
 
-def _of_any(kinds: Mapping[str, PartKind]) -> dict[str, One]:
+def _all(kinds: Mapping[str, PartKind]) -> tuple[PartKind, ...]:
+    return tuple(kind for _, kind in sorted(kinds.items()))
+
+
+@cache
+def _of_any(kinds: tuple[PartKind, ...]) -> tuple[tuple[str, One], ...]:
     """Names of all kinds that mean the same in each that has them."""
     found: dict[str, One] = {}
     differing: set[str] = set()
-    for _, kind in sorted(kinds.items()):
+    for kind in kinds:
         for name, seen in _rows(kind):
             if found.setdefault(name, seen) != seen:
                 differing.add(name)
-    return {name: seen for name, seen in found.items() if name not in differing}
+    return tuple(pair for pair in found.items() if pair[0] not in differing)

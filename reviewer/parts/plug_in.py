@@ -12,9 +12,8 @@ any design is read.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from importlib.metadata import EntryPoint, entry_points
 from types import ModuleType
-from typing import Any, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from reviewer.notation.nearest import nearest
 from reviewer.parts.documented import signature_of
@@ -22,6 +21,9 @@ from reviewer.parts.kind import Kind
 from reviewer.stock.bearings import Bearing
 from reviewer.stock.fasteners import Thread
 from reviewer.stock.materials import Material
+
+if TYPE_CHECKING:
+    from importlib.metadata import EntryPoint
 from reviewer.stock.sheets import Sheet
 
 GROUP = "mechanism_reviewer.packs"
@@ -82,8 +84,10 @@ class Brought:
     packs: tuple[tuple[bytes, str], ...] = ()
 
 
-def installed() -> dict[str, EntryPoint]:
+def installed() -> dict[str, "EntryPoint"]:
     """The installed packages that bring something, by name; of two of a name the first."""
+    from importlib.metadata import entry_points  # slow to import, and seldom asked for
+
     found: dict[str, EntryPoint] = {}
     for each in sorted(entry_points(group=GROUP), key=lambda each: (each.name, each.value)):
         found.setdefault(each.name, each)

