@@ -14,7 +14,7 @@ from reviewer.judging.rule import Rule
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.plain import plain
 from reviewer.notation.preferred import preferred_units
-from reviewer.notation.problem import Place
+from reviewer.notation.problem import Place, on_line
 from reviewer.notation.show import show, unit_for
 from reviewer.notation.units import parse_unit
 from reviewer.parts.row import Row
@@ -199,7 +199,7 @@ class Teller:
                 found.append((f"{part}.{path}", given, ""))
         place = found[0][1].place if found else owner.place
         texts = tuple(
-            f"{name} ({plain(given.text)}{where}, line {given.place.line})"
+            f"{name} ({plain(given.text)}{where}, {on_line(given.place, self.design.path)})"
             for name, given, where in found
         )
         return place, texts

@@ -33,6 +33,15 @@ class Problem:
     source_line: str | None = None
 
 
+def on_line(place: Place, own: str) -> str:
+    """The line of a place, with its file where that is another than a reader's own.
+
+    >>> on_line(Place("a.yaml", 3, 1, 2), "a.yaml"), on_line(Place("a.yaml", 3, 1, 2), "b.yaml")
+    ('line 3', 'line 3 of a.yaml')
+    """
+    return f"line {place.line}" if place.path == own else f"line {place.line} of {place.path}"
+
+
 def problems_in_order(problems: Iterable[Problem]) -> list[Problem]:
     """Sort problems by place, then text, each once."""
     return sorted(

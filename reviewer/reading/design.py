@@ -84,6 +84,14 @@ class Design:
         """The lines of the file in which a place is."""
         return self.files[place.path][0] if place.path in self.files else self.lines
 
+    def lengths_of(self, place: Place) -> str | None:
+        """The unit of bare lengths in the file in which a place is, if it declares one."""
+        if place.path in self.files:
+            unit = self.files[place.path][1]
+            return unit.symbol if unit else None
+        declared = self.facts.given.get("lengths")
+        return str(declared.value) if declared else None
+
     @property
     def name(self) -> str:
         """The design's name."""

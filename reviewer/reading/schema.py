@@ -16,7 +16,6 @@ from reviewer.reading.settings import CONCESSION, LARGEST_FACTOR, OWN_WEIGHT, RE
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 NAMED = f"^(?!(?:{'|'.join(sorted(RESERVED))})$){NAME.pattern}$"
-ANY_NAME = rf"{NAMED}|^note$"
 OVERRIDE = rf"^{NAME.pattern}\."
 FACTOR: Schema = {"type": "number", "minimum": 0, "maximum": LARGEST_FACTOR}
 
@@ -65,11 +64,11 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
 
 
 def _based(facts: Kind, sections: Schema) -> Schema:
-    """A file that says only what differs from another: what it lacks stands there, null takes out."""
+    """A file that says only what differs from another: what it lacks stands in that one."""
     whole = _table(facts.keys, facts, sections)["properties"]
     said = {name: {"description": each.get("description", name)} for name, each in whole.items()}
     of_names = {
-        name: {**said[name], "type": ["object", "null"], "propertyNames": {"pattern": ANY_NAME}}
+        name: _by_name({"type": ["object", "null"]}, said[name]["description"])
         for name in ("parts", "configurations", "loads", "combinations")
     }
     return {

@@ -17,6 +17,7 @@ CHANGE: Schema = {
     "field": TEXT,
     "from": TEXT,
     "to": TEXT,
+    "path": TEXT,
     "line": FROM_ONE,
     "column": FROM_ONE,
 }
@@ -50,7 +51,8 @@ def report_schema() -> Schema:
             "problem": _table(
                 {
                     "path": TEXT,
-                    "line": FROM_ONE,
+                    "path": TEXT,
+    "line": FROM_ONE,
                     "column": FROM_ONE,
                     "what": TEXT,
                     "found": TEXT,
@@ -72,6 +74,7 @@ def trace_schema() -> Schema:
         "case": TEXT_OR_NULL,
         "formula": TEXT_OR_NULL,
         "source": TEXT_OR_NULL,
+        "path": TEXT_OR_NULL,
         "line": {"type": ["integer", "null"], "minimum": 1},
         "open_because": _or_null(_list(TEXT)),
         "inputs": _list({"anyOf": [_ref("step"), _ref("again")]}),
@@ -106,7 +109,8 @@ def _finding() -> Schema:
             "capacity": _or_null(_ref("side")),
             "case": TEXT_OR_NULL,
             "path": TEXT,
-            "line": FROM_ONE,
+            "path": TEXT,
+    "line": FROM_ONE,
             "column": FROM_ONE,
             "message": TEXT,
             "remedies": {

@@ -6,23 +6,29 @@ from typing import Any
 
 from reviewer.judging.remedies import Change, Remedies, Remedy
 from reviewer.notation.plain import plain
+from reviewer.notation.problem import on_line
 from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.words import joined
 
 Data = dict[str, Any]
 
 
-def remedy_words(remedy: Remedy) -> str:
-    """The changes of one remedy: `ring.carry.count from 6 to 11 (line 32)`."""
-    return joined([_change_words(remedy.changes, index) for index in range(len(remedy.changes))])
+def remedy_words(remedy: Remedy, own: str) -> str:
+    """The changes of one remedy: `ring.carry.count from 6 to 11 (line 32)`.
+
+    `own` is the path of the design; of a value that stands in another file that is named.
+    """
+    count = len(remedy.changes)
+    return joined([_change_words(remedy.changes, index, own) for index in range(count)])
 
 
-def _change_words(changes: Sequence[Change], index: int) -> str:
+def _change_words(changes: Sequence[Change], index: int, own: str) -> str:
     """One change; the line stands behind the last of those that are on it."""
     change = changes[index]
     name = f"{change.part}.{change.field}"
-    last = index + 1 == len(changes) or changes[index + 1].place.line != change.place.line
-    where = f" (line {change.place.line})" if last else ""
+    here = on_line(change.place, own)
+    last = index + 1 == len(changes) or on_line(changes[index + 1].place, own) != here
+    where = f" ({here})" if last else ""
     return f"{name} from {plain(change.old)} to {plain(change.new)}{where}"
 
 
@@ -33,10 +39,10 @@ def reached_words(remedies: Remedies) -> str:
     return f"Then {joined(used, 'or')} of the limit is used." if used else ""
 
 
-def wanting_words(remedies: Remedies) -> list[str]:
+def wanting_words(remedies: Remedies, own: str) -> list[str]:
     """What was tried in vain: changes that break something else, and why nothing is offered."""
     told = [
-        f"Not {remedy_words(each)}: it would then break {joined(each.breaks)}."
+        f"Not {remedy_words(each, own)}: it would then break {joined(each.breaks)}."
         for each in remedies.rejected
     ]
     return [*told, *([f"No remedy: {remedies.why}."] if remedies.why else [])]
@@ -71,6 +77,7 @@ def _change_data(change: Change) -> Data:
         "field": change.field,
         "from": change.old,
         "to": change.new,
+        "path": change.place.path,
         "line": change.place.line,
         "column": change.place.column,
     }

@@ -96,7 +96,7 @@ class TextReport:
 
     def _put(self, sheet: Sheet, review: Review) -> None:
         findings = in_order(review.findings)
-        teller = FindingText(sheet, self.questions)
+        teller = FindingText(sheet, self.questions, review.path)
         _put_head(sheet, review)
         self._put_problems(sheet, review)
         _put_concessions(sheet, teller, findings)

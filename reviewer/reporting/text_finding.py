@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from reviewer.judging.concession import RULE as STALE
 from reviewer.judging.finding import Finding
 from reviewer.judging.remedies import Remedies
+from reviewer.notation.problem import on_line
 from reviewer.notation.show import show
 from reviewer.reporting.limits import usage
 from reviewer.reporting.remedy_words import reached_words, remedy_words, wanting_words
@@ -18,22 +19,26 @@ LEAST_COLUMN = 24  # columns that are left for what a number is
 
 
 class FindingText:
-    """Puts findings on a sheet; `questions` are those of the rules, by name."""
+    """Puts findings on a sheet; `questions` are those of the rules, by name.
 
-    def __init__(self, sheet: Sheet, questions: Mapping[str, str]) -> None:
+    `own` is the path of the design: a value that stands in another file is told with that file.
+    """
+
+    def __init__(self, sheet: Sheet, questions: Mapping[str, str], own: str) -> None:
         """Write on a sheet."""
         self.sheet = sheet
         self.questions = questions
+        self.own = own
 
     def to_change(self, finding: Finding) -> None:
         """A fail: what to change, what happens, why, how much, and where."""
-        self.sheet.put(what_to_change(finding), lead=TICK, look=finding.level)
+        self.sheet.put(what_to_change(finding, self.own), lead=TICK, look=finding.level)
         remedies = finding.remedies or NOT_SEARCHED
         for other in remedies.offered[1:]:
-            self.sheet.put(remedy_words(other), INDENT, lead="or ")
+            self.sheet.put(remedy_words(other, self.own), INDENT, lead="or ")
         self._body(finding)
         self._verdict(f"{LEVEL_WORDS[finding.level]}{hazard_of(finding)}", finding)
-        for words in (reached_words(remedies), *wanting_words(remedies)):
+        for words in (reached_words(remedies), *wanting_words(remedies, self.own)):
             if words:
                 self.sheet.put(words, INDENT)
         self._place(finding)
@@ -86,18 +91,18 @@ class FindingText:
         self.sheet.gap()
 
 
-def what_to_change(finding: Finding) -> str:
+def what_to_change(finding: Finding, own: str) -> str:
     """The smallest change that mends it; else the values that could, with their lines; else where.
 
     Where remedies were searched, it is the first of them.
     """
     if finding.rule == STALE:
-        return f"Take the concession on line {finding.place.line} out, or renew it"
+        return f"Take the concession on {on_line(finding.place, own)} out, or renew it"
     if finding.remedies and finding.remedies.offered:
-        return f"Change {remedy_words(finding.remedies.offered[0])}"
+        return f"Change {remedy_words(finding.remedies.offered[0], own)}"
     if finding.change:
         return f"Change {joined(finding.change, 'or')}"
-    return f"Change {finding.part} (line {finding.place.line})"
+    return f"Change {finding.part} ({on_line(finding.place, own)})"
 
 
 def measure(finding: Finding) -> str:

@@ -21,6 +21,7 @@ def _data(step: Step, seen: set[str]) -> Data:
         "case": step.case,
         "formula": step.formula or None,
         "source": step.source or None,
+        "path": step.path,
         "line": step.line,
         "open_because": list(step.open_because) or None,
         "inputs": [_data(each, seen) for each in step.inputs],

@@ -16,31 +16,32 @@ def trace_text(step: Step, path: str, style: Style) -> str:
         if text:
             sheet.put(text, INDENT)
     if step.line is not None:
-        sheet.put(f"{path}:{step.line}", INDENT)
+        sheet.put(f"{step.path or path}:{step.line}", INDENT)
     for reason in step.open_because:
         sheet.put(f"unknown, because {reason}", INDENT)
     if step.inputs:
         sheet.gap()
     for each in step.inputs:
-        _put(sheet, each, INDENT)
+        _put(sheet, each, INDENT, path)
     return sheet.text()
 
 
-def _put(sheet: Sheet, step: Step, indent: int) -> None:
+def _put(sheet: Sheet, step: Step, indent: int, own: str) -> None:
     """A step, and indented below it what it was computed from."""
-    sheet.put(f"{step.name} = {shown(step)}{_origin(step)}", indent)
+    sheet.put(f"{step.name} = {shown(step)}{_origin(step, own)}", indent)
     for text in _reckoning(step):
         sheet.put(text, indent + 2 * INDENT)
     for each in step.inputs:
-        _put(sheet, each, indent + INDENT)
+        _put(sheet, each, indent + INDENT, own)
 
 
-def _origin(step: Step) -> str:
-    """Where a value without a formula is from."""
+def _origin(step: Step, own: str) -> str:
+    """Where a value without a formula is from; its file too, where that is not the design's own."""
     if step.again:
         return ", listed above"
     if step.line is not None:
-        return f", line {step.line}"
+        elsewhere = f" of {step.path}" if step.path not in (None, own) else ""
+        return f", line {step.line}{elsewhere}"
     is_default = step.value is not None and not step.formula and not step.inputs
     return ", default" if is_default else ""
 

@@ -96,23 +96,22 @@ def axes_of(derived: Derived, found: Sequence[Given]) -> tuple[Axis, ...]:
 
 def _axis(derived: Derived, given: Given) -> Axis | None:
     design = derived.design
-    declared = design.facts.given.get("lengths")
-    lengths = str(declared.value) if declared else None
+    lines, lengths = design.lines_of(given.value.place), design.lengths_of(given.value.place)
     shape = shape_row_of(given)
     if shape is not None:
-        rungs, now = _sections(given, shape.path, design.lines)
+        rungs, now = _sections(given, shape.path, lines)
         if rungs:
             first = Given((given.owner.name, shape.path), given.owner, shape, given.value)
-            return Axis(first, now, rungs, design.lines, lengths)
+            return Axis(first, now, rungs, lines, lengths)
     value = given.value.value
-    options = [_option(given, rung, design.lines) for rung in rungs_of(given)]
+    options = [_option(given, rung, lines) for rung in rungs_of(given)]
     if options:
         now = next((each.size for each in options if each.point[given.field] == value), math.nan)
         now = float(value) if isinstance(value, float | int) else now
-        return Axis(given, now, _near(options, now), design.lines, lengths)
+        return Axis(given, now, _near(options, now), lines, lengths)
     if not isinstance(value, float) or (value == 0.0 and given.row.dimension != LENGTH):
         return None
-    return Axis(given, abs(value), (), design.lines, lengths)
+    return Axis(given, abs(value), (), lines, lengths)
 
 
 def _near(options: Sequence[Option], now: float) -> tuple[Option, ...]:

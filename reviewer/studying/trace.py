@@ -16,6 +16,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.preferred import preferred_units
+from reviewer.notation.problem import Place
 from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
 from reviewer.parts.row import Count
@@ -40,7 +41,8 @@ class Step:
     """One number of a chain: where it comes from, and what it was computed from.
 
     `value` is in SI with the `unit` to show it in; a word where there is no unit; None where it is
-    unknown. `line` is that of a given value. `again` marks a step that is listed further up.
+    unknown. `line` is that of a given value, and `path` its file. `again` marks a step that is
+    listed further up.
     """
 
     name: str
@@ -54,6 +56,7 @@ class Step:
     inputs: tuple["Step", ...]
     again: bool = False
     open_because: tuple[str, ...] = ()
+    path: str | None = None
 
 
 def trace(review: Review, name: str) -> Step:
@@ -145,6 +148,7 @@ class _Tracer:
         formula, source = _words_of(self._computing(node))
         unknown = is_unknown(self.values.at(slot, case))
         causes = why_open(self.values, [slot], case) if unknown and top else ()
+        place = self._place(node, case)
         return Step(
             name=node.name,
             says=node.row.says,
@@ -152,7 +156,8 @@ class _Tracer:
             unit=self._unit(node),
             formula="" if node.given or again else formula,
             source="" if node.given or again else source,
-            line=self._line(node, case),
+            line=place.line if place else None,
+            path=place.path if place else None,
             case=self.cases.names[case] if top and node.row.is_number else None,
             inputs=() if again else tuple(self._inputs(node, case, seen)),
             again=again and not node.given,
@@ -214,13 +219,13 @@ class _Tracer:
         dimension: Dimension = node.row.dimension
         return parse_unit("1") if node.row.unit == "1" else unit_for(dimension, self.units)
 
-    def _line(self, node: Node, case: int) -> int | None:
-        """The line that gives a value: that of the case's configuration where it changes it."""
+    def _place(self, node: Node, case: int) -> Place | None:
+        """The place that gives a value: that of the case's configuration where it changes it."""
         configuration = self.design.configurations[self.cases.configuration[case]]
         changed = configuration.overrides.get((node.part, node.row.path))
         owner = owner_of(self.design, node.part)
         given = changed or (owner.given.get(node.row.path) if owner else None)
-        return given.place.line if given else None
+        return given.place if given else None
 
 
 def owner_of(design: Design, name: str) -> Any:

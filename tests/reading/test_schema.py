@@ -38,7 +38,7 @@ PLAIN = {
     *("$schema", "$defs", "$ref", "title", "description", "default", "examples", "type", "enum"),
     *("const", "pattern", "minLength", "minimum", "maximum", "properties", "patternProperties"),
     *("additionalProperties", "required", "minProperties", "items", "prefixItems", "minItems"),
-    *("maxItems", "uniqueItems", "allOf", "anyOf", "oneOf", "if", "then"),
+    *("maxItems", "uniqueItems", "allOf", "anyOf", "oneOf", "if", "then", "else"),
 }
 LINES = """\
 design: Potting bench
