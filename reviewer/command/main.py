@@ -1,5 +1,6 @@
 """The command `reviewer`: finds the command that is asked for, and loads nothing else."""
 
+import gc
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -10,6 +11,8 @@ from reviewer.command.usage import UsageError
 from reviewer.notation.nearest import nearest
 
 WRONG_INPUT = 2
+# Loading a program makes objects that stay; looking for garbage among them each 700 costs a tenth.
+SELDOM = 200_000
 INTERRUPTED = 130  # 128 and the number of SIGINT, as shells count
 
 COMMANDS = {
@@ -23,6 +26,7 @@ COMMANDS = {
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run a command line, and return the exit status."""
+    gc.set_threshold(SELDOM)
     prepare_streams()
     words = list(sys.argv[1:] if arguments is None else arguments)
     name = words[0] if words and words[0] in COMMANDS else ""
