@@ -22,8 +22,9 @@ class LeverTravel(NamedTuple):
 
 
 def _hand_can_pull(start: Any, end: Any, bend: Any, keeps_direction: Any) -> Any:
-    first, last = np.abs(start + bend), np.abs(end + bend)
-    return keeps_direction * np.maximum(first, last) < 0.5 * np.pi
+    with np.errstate(invalid="ignore"):
+        farthest = np.maximum(np.abs(start + bend), np.abs(end + bend))
+        return keeps_direction * farthest < 0.5 * np.pi
 
 
 @defined(positive="load_arm hand_arm", not_negative="load friction_torque")

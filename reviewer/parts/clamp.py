@@ -1,49 +1,71 @@
 """A clamp: a split hub that bolts close on a shaft or post."""
 
-import numpy as np
-
-from reviewer.mechanics.bolts import preload, preload_from_torque
-from reviewer.mechanics.clamp_forces import remaining_force
-from reviewer.mechanics.clamps import clamp_torque, engagement_ratio, mean_pressure
-from reviewer.mechanics.formula import Number
+from reviewer.mechanics.clamps import engagement_ratio, mean_pressure, slip_demand
+from reviewer.parts.clamp_grip import (
+    FITS,
+    bolt_preload,
+    closing_force,
+    greatest_pressure,
+    grip_of,
+    lever_of_hub,
+    lost_with_time,
+    softer_bears,
+    torque_held,
+)
+from reviewer.parts.from_stock import modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Count, Measure, Row, Stock
-from reviewer.stock.fasteners import Fastener, bolt_strength
-from reviewer.stock.table import StockError
 
 CLASSES = ("4.6", "5.8", "8.8", "10.9", "12.9", "A2-70")
 
 
-def bolt_preload(bolt: Fastener, property_class: str, torque: Number | None) -> Number:
-    """Preload of one bolt: from its tightening torque, else 75 % of its proof load.
-
-    Budynas and Nisbett, Shigley's Mechanical Engineering Design (2011), 8-9 and equation 8-27.
-
-    Notes
-    -----
-    T / (0.20 d), or 0.75 S_p A_s.
-    """
-    thread = bolt.thread
-    if torque is not None:
-        return preload_from_torque(torque, thread.diameter)
-    try:
-        strength = bolt_strength(property_class, thread.diameter)
-    except StockError:  # no such class at this size
-        return np.nan
-    return preload(thread.stress_area, strength.proof)
-
-
-def grip_of(bolt_force: Number, count: int, scatter: Number) -> Number:
-    """Force that surely presses the two halves together.
-
-    Budynas and Nisbett, Shigley's Mechanical Engineering Design (2011), 8-9: torque scatters.
-
-    Notes
-    -----
-    n F (1 - scatter).
-    """
-    return remaining_force(count * bolt_force, scatter=scatter)
+def _closing() -> tuple[Row, ...]:
+    """What the bolts spend on closing the slit, and the lever of a hub slotted on one side."""
+    return (
+        Row(
+            "closing.gap",
+            "m",
+            "by how much the slit must close until the clamp grips",
+            Measure(at_least=0.0, example="0.2 mm"),
+        ),
+        Row("closing.thickness", "m", "thickness of a cheek where it bends", Measure(above=0.0)),
+        Row("closing.arm", "m", "from where a cheek bends to the bolts", Measure(above=0.0)),
+        Row(
+            "closing.force",
+            "N",
+            "force of the bolts that only closes the slit",
+            Measure(at_least=0.0),
+            formula=closing_force,
+            needs={
+                "modulus": "modulus?",
+                "length": "length",
+                "thickness": "closing.thickness?",
+                "arm": "closing.arm?",
+                "gap": "closing.gap?",
+            },
+        ),
+        Row(
+            "hinge.bolts",
+            "m",
+            "from the middle of the side without a slit to the bolts",
+            Measure(above=0.0),
+        ),
+        Row(
+            "hinge.shaft",
+            "m",
+            "from the middle of the side without a slit to the shaft's axis",
+            Measure(above=0.0),
+        ),
+        Row(
+            "hinge.ratio",
+            "1",
+            "how many times the bolts' force it grips with",
+            formula=lever_of_hub,
+            needs={"bolts": "hinge.bolts?", "shaft": "hinge.shaft?"},
+            governs="least",
+        ),
+    )
 
 
 CLAMP = Kind(
@@ -85,6 +107,12 @@ CLAMP = Kind(
             Measure(default="0.15", above=0.0, at_most=1.0),
         ),
         Row(
+            "fit",
+            "",
+            "how it lies on the shaft: on lines, run in as the cosine, or bored to size and thin",
+            Choice(tuple(FITS), default="line"),
+        ),
+        Row(
             "bolt_preload",
             "N",
             "preload of one bolt",
@@ -92,19 +120,59 @@ CLAMP = Kind(
             needs={"bolt": "bolt", "property_class": "bolt_class", "torque": "tightening?"},
             because="has no such property class at this thread",
         ),
+        Row("material", "", "material of the clamp", Stock("materials", example="6063-T6")),
+        Row(
+            "modulus",
+            "Pa",
+            "modulus of elasticity of the clamp",
+            Measure(above=0.0),
+            formula=modulus_of,
+            needs={"material": "material"},
+        ),
+        *_closing(),
+        Row(
+            "relaxation",
+            "1",
+            "share of the grip that is lost with time",
+            Measure(at_least=0.0, below=1.0),
+            formula=lost_with_time,
+            needs={"material": "material?"},
+        ),
         Row(
             "grip",
             "N",
             "force that surely presses the halves together",
             formula=grip_of,
-            needs={"bolt_force": "bolt_preload", "count": "bolt_count", "scatter": "scatter"},
+            needs={
+                "bolt_force": "bolt_preload",
+                "count": "bolt_count",
+                "scatter": "scatter",
+                "closing": "closing.force",
+                "relaxation": "relaxation",
+                "ratio": "hinge.ratio",
+            },
+            governs="least",
         ),
         Row(
             "torque_held",
             "N m",
-            "torque that friction holds, contact on two lines",
-            formula=clamp_torque,
-            needs={"grip": "grip", "diameter": "bore", "friction": "friction"},
+            "torque that friction holds",
+            formula=torque_held,
+            needs={"grip": "grip", "diameter": "bore", "friction": "friction", "fit": "fit"},
+            governs="least",
+        ),
+        Row(
+            "slip_torque",
+            "N m",
+            "torque asked, with a force along the shaft taken in",
+            formula=slip_demand,
+            needs={"torque": "torque_asked", "axial": "axial", "diameter": "bore"},
+        ),
+        Row(
+            "axial",
+            "N",
+            "force along the shaft that it must hold too",
+            Measure(default="0 N", at_least=0.0),
         ),
         Row(
             "torque_asked",
@@ -127,6 +195,30 @@ CLAMP = Kind(
             "mean pressure between clamp and shaft",
             formula=mean_pressure,
             needs={"grip": "grip", "diameter": "bore", "length": "length"},
+        ),
+        Row(
+            "greatest_pressure",
+            "Pa",
+            "greatest pressure on what is gripped, the bolts drawn as tight as they may be",
+            formula=greatest_pressure,
+            needs={
+                "bolt_force": "bolt_preload",
+                "count": "bolt_count",
+                "scatter": "scatter",
+                "ratio": "hinge.ratio",
+                "diameter": "bore",
+                "length": "length",
+                "fit": "fit",
+            },
+        ),
+        Row(
+            "allowed_pressure",
+            "Pa",
+            "pressure that the softer of clamp and shaft bears",
+            Measure(above=0.0),
+            formula=softer_bears,
+            needs={"hub": "material?", "shaft": "carrier.material?"},
+            governs="least",
         ),
     ),
 )

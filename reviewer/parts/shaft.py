@@ -2,19 +2,27 @@
 
 from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.formula import Number
-from reviewer.mechanics.sections import SectionProperties, pipe_section, round_section
-from reviewer.mechanics.shafts import lever_lag, torsion_stress, twist, von_mises_stress
+from reviewer.mechanics.shafts import lever_lag, torsion_stress, von_mises_stress
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
-from reviewer.parts.from_stock import allowed_bending_stress, density_of, shear_modulus_of
+from reviewer.parts.from_stock import (
+    allowed_bending_stress,
+    density_of,
+    modulus_of,
+    shear_modulus_of,
+)
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Measure, Row, Stock
-
-
-def shaft_section(diameter: Number, wall: Number | None) -> SectionProperties:
-    """Section of a shaft, solid unless a wall is given."""
-    return round_section(diameter) if wall is None else pipe_section(diameter, wall)
+from reviewer.parts.shaft_fatigue import fatigue
+from reviewer.parts.shaft_levers import (
+    in_line,
+    levers,
+    next_size,
+    shaft_moment,
+    shaft_section,
+    shaft_twist,
+)
 
 
 def lifting_torque(force: Number, lever: Number) -> Number:
@@ -27,18 +35,6 @@ def lifting_torque(force: Number, lever: Number) -> Number:
     F a. All of the force may stand over one lever, so its share is not split.
     """
     return force * lever
-
-
-def midspan_moment(force: Number, span: Number) -> Number:
-    """Bending moment of a shaft whose load stands in the middle of its span.
-
-    Gere and Goodno, Mechanics of Materials (2009), example 4-5.
-
-    Notes
-    -----
-    F L / 4: an upper bound, a lever near a support bends the shaft less.
-    """
-    return force * span / 4
 
 
 SHAFT = Kind(
@@ -74,6 +70,14 @@ SHAFT = Kind(
             needs={"material": "material"},
         ),
         Row(
+            "modulus",
+            "Pa",
+            "modulus of elasticity",
+            Measure(above=0.0),
+            formula=modulus_of,
+            needs={"material": "material"},
+        ),
+        Row(
             "section",
             "",
             "its cross-section",
@@ -82,6 +86,13 @@ SHAFT = Kind(
         ),
         Row(
             "section.area", "m^2", "area of the section", needs={"solution": "section"}, take="area"
+        ),
+        Row(
+            "section.second_moment",
+            "m^4",
+            "second moment of area",
+            needs={"solution": "section"},
+            take="second_moment",
         ),
         Row(
             "section.section_modulus",
@@ -105,11 +116,13 @@ SHAFT = Kind(
             take="torsion_modulus",
         ),
         Row(
-            "lever.length",
-            "m",
-            "length of the levers that it turns",
-            Measure(above=0.0, example="80 mm"),
+            "bending_stiffness",
+            "N m^2",
+            "modulus times second moment of area",
+            formula=lambda modulus, second_moment: modulus * second_moment,
+            needs={"modulus": "modulus", "second_moment": "section.second_moment"},
         ),
+        *levers(),
         Row(
             "torque",
             "N m",
@@ -123,8 +136,23 @@ SHAFT = Kind(
             "N m",
             "bending moment between its bearings",
             Measure(at_least=0.0),
-            formula=midspan_moment,
-            needs={"force": "bears.force", "span": "span"},
+            formula=shaft_moment,
+            needs={
+                "force": "bears.force",
+                "span": "span",
+                "length": "length",
+                "count": "lever.count",
+                "share": "lever.share",
+                "at": "lever.at?",
+            },
+        ),
+        *in_line(),
+        Row(
+            "whole_moment",
+            "N m",
+            "bending moment of its load and of a bearing out of line together",
+            formula=lambda load, misfit: load + misfit,
+            needs={"load": "bending_moment", "misfit": "supports.moment"},
         ),
         Row(
             "torsion_stress",
@@ -138,7 +166,7 @@ SHAFT = Kind(
             "Pa",
             "bending stress",
             formula=bending_stress,
-            needs={"moment": "bending_moment", "section_modulus": "section.section_modulus"},
+            needs={"moment": "whole_moment", "section_modulus": "section.section_modulus"},
         ),
         Row(
             "combined_stress",
@@ -158,10 +186,12 @@ SHAFT = Kind(
             "twist",
             "rad",
             "twist from first to last lever",
-            formula=twist,
+            formula=shaft_twist,
             needs={
                 "torque": "torque",
                 "length": "length",
+                "count": "lever.count",
+                "share": "lever.share",
                 "torsion_constant": "section.torsion_constant",
                 "shear_modulus": "shear_modulus",
             },
@@ -181,5 +211,7 @@ SHAFT = Kind(
             formula=stated,
             needs={"limit": "limit.lag"},
         ),
+        *next_size(),
+        *fatigue(),
     ),
 )

@@ -13,7 +13,7 @@ MODULES = [
     *("bearings", "bearing_life", "rollers", "contact", "contact_yield", "elliptical", "track"),
     *("bolts", "bolt_assembly", "bolt_limits", "threads", "clamps", "clamp_forces", "strip"),
     *("rings", "ring_loads", "ring_edges", "ramps", "screws", "followers", "guides", "slots"),
-    *("stops", "hub"),
+    *("stops", "hub", "bolt_shear", "lever_travel", "endurance"),
 ]
 # A profile needs at least two points.
 LEFT_OUT = {"slopes_of_profile"}

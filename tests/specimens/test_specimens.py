@@ -68,6 +68,7 @@ FAULTS = {
 HELD_BACK = {
     "arms.tip_sinks": "arms.bending",
     "base.on_its_feet": "base.stands",
+    "near_clamp.does_not_crush": "near_clamp.long_enough",
     "near_clamp.holds": "near_clamp.long_enough",
     "pot_ring.roller_load": "pot_ring.rollers_fit",
     "pot_ring.rollers_close_enough": "pot_ring.rollers_fit",
