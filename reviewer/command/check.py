@@ -16,9 +16,10 @@ from reviewer.command.status import UNREAD, status_of
 from reviewer.command.terminal import complain, style_of
 from reviewer.command.usage import Parser, UsageError, day, one_of
 from reviewer.judging.finding import LEVELS
+from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import Place, Problem, render
 from reviewer.reporting.sheet import Style
-from reviewer.reviewing import Review, review_source, unreadable
+from reviewer.reviewing import Review, review_under, unreadable
 
 ENDINGS = {".txt": "text", ".json": "json"}
 FORMATS = tuple(ENDINGS.values())
@@ -29,14 +30,13 @@ def run(arguments: Sequence[str]) -> int:
     options = _parser().read(arguments)
     if not options.paths:
         raise UsageError("no design is named", "", "the path of a file or folder, or -", "")
-    packs = packs_of(options.rules)
-    for problem in packs.problems:
-        complain(render(problem))
-    status = UNREAD if packs.problems else 0
+    packs = packs_of(options.rules, options.shop)
+    told = Told()
+    status = told.of(packs.of()) if options.rules or options.shop else 0
     with ExitStack() as unfinished:
         outputs = _outputs(options, packs, unfinished)
         for each in inputs_of(options.paths):
-            status = max(status, _reviewed(each, options, packs, outputs))
+            status = max(status, _reviewed(each, options, packs, told, outputs))
         for output in outputs:
             output.close()
         unfinished.pop_all()
@@ -61,6 +61,10 @@ def _parser() -> Parser:
     parser.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
+    parser.add_argument(
+        "--shop", default=None, metavar="FILE",
+        help="the shop's file; the nearest shop.yaml beside or above a design if left out",
+    )  # fmt: skip
     parser.add_argument(
         "--fail-at", type=one_of(LEVELS), default="must", metavar="LEVEL",
         help="the level from which a finding makes the exit status 1: must, should or note",
@@ -103,47 +107,62 @@ def _report(kind: str, style: Style, options: Namespace, packs: Packs, whole: bo
     return TextReport(style, packs.questions, everything=options.all, problems=whole)
 
 
-def _reviewed(each: Input, options: Namespace, packs: Packs, outputs: list[Output]) -> int:
+class Told:
+    """What is wrong with packs and shops, told on standard error once each."""
+
+    def __init__(self) -> None:
+        """Nothing is told yet."""
+        self._seen: set[Problem] = set()
+
+    def of(self, in_force: InForce) -> int:
+        """Tell what is wrong with what is in force, and return the exit status that it makes."""
+        for problem in in_force.problems:
+            if problem not in self._seen:
+                complain(render(problem))
+        self._seen.update(in_force.problems)
+        return UNREAD if in_force.problems else 0
+
+
+def _reviewed(
+    each: Input, options: Namespace, packs: Packs, told: Told, outputs: list[Output]
+) -> int:
     """Review one design and report it; a fault in one does not stop the others."""
     faulty = 0
+    found, in_force = _faulty(each.path), None
     try:
-        found = _review(each, packs, options.on)
+        in_force = packs.of(each.path, each.folder)
+        told.of(in_force)
+        found = _review(each, in_force, options.on)
         for problem in found.problems:
             complain(render(problem))
-    except Exception as fault:
-        complain(told_fault(fault, each.path))
-        faulty = FAULT
-        found = _faulty(each.path)
-    try:
         if not options.no_remedies:
-            found = _with_remedies(found, packs)
-    except Exception as fault:  # what was found stands without them
+            found = _with_remedies(found, in_force)
+    except Exception as fault:  # what was found stands
         complain(told_fault(fault, each.path))
         faulty = FAULT
-    found = replace(found, problems=(*found.problems, *packs.problems))
+    found = replace(found, problems=(*found.problems, *(in_force.problems if in_force else ())))
     for output in outputs:
         output.add(found)
     return max(faulty, status_of(found, options.fail_at, allow_open=options.allow_open))
 
 
-def _review(each: Input, packs: Packs, on: date | None) -> Review:
+def _review(each: Input, in_force: InForce, on: date | None) -> Review:
     if each.problem is not None:
         return Review(each.path, (each.problem,))
     try:
         source = each.read()
     except OSError as error:
         return Review(each.path, (unreadable(each.path, error),))
-    return review_source(source, each.path, packs.sound, on)
+    return review_under(replace(in_force, problems=()), source, each.path, each.folder, on)
 
 
-def _with_remedies(review: Review, packs: Packs) -> Review:
+def _with_remedies(review: Review, in_force: InForce) -> Review:
     """The review with what mends its fails; where nothing fails, nothing is loaded for it."""
     if not any(each.verdict == "fail" and each.level != "note" for each in review.findings):
         return review
-    from reviewer.judging.pack import in_order
     from reviewer.studying.remedy import with_remedies
 
-    return with_remedies(review, in_order(packs.sound)[0])
+    return with_remedies(review, in_force.rules)
 
 
 def _faulty(path: str) -> Review:

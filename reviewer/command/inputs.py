@@ -9,6 +9,7 @@ from pathlib import Path
 
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
+from reviewer.reading.folder import Folder
 from reviewer.reading.source import MAX_BYTES
 
 STANDARD_INPUT = "-"
@@ -30,6 +31,12 @@ class Input:
 
     path: str
     problem: Problem | None = None
+    asked: str | None = None  # the folder of the command line in which it was found
+
+    @property
+    def folder(self) -> Folder | None:
+        """The tree of folders whose files belong to it; none of standard input."""
+        return None if self.path == STANDARD_INPUT else Folder.around(self.path, self.asked)
 
     def read(self) -> bytes:
         """The bytes of the file, one more than the most that is read. Raises OSError."""
@@ -86,7 +93,7 @@ def _in_folder(folder: Path) -> Iterator[Input]:
         for name in names
         if name.endswith(ENDINGS)
     ]
-    found = [Input(str(file)) for file in sorted(files) if _is_design(file)]
+    found = [Input(str(file), asked=str(folder)) for file in sorted(files) if _is_design(file)]
     for error in refused:
         reason = error.strerror or "it cannot be opened"
         yield _without(str(error.filename), f"this folder cannot be read: {reason}", "")

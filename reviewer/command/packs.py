@@ -1,48 +1,60 @@
-"""The packs of rules that a command judges by: those that come with the project, and more."""
+"""What a command judges by: the packs that come with the project, more of them, and shops."""
 
 from collections.abc import Iterable
 from pathlib import Path
-from typing import NamedTuple
 
 from reviewer.judging.builtin import builtin_limits, builtin_packs
-from reviewer.judging.pack import Pack, in_order, read_pack
-from reviewer.notation.problem import Problem, problems_in_order
+from reviewer.judging.in_force import InForce, put_in_force
+from reviewer.judging.pack import read_packs
+from reviewer.judging.shop_packs import in_force_for, shop_of
+from reviewer.notation.problem import Problem
 from reviewer.parts.registry import KINDS
+from reviewer.reading.folder import Folder
 from reviewer.reading.source import MAX_BYTES
 from reviewer.reviewing import unreadable
 
 
-class Packs(NamedTuple):
-    """The packs to judge by, and what is wrong with those that are left out."""
+class Packs:
+    """What is in force for each design of a command line; each shop's file is read once.
 
-    sound: tuple[Pack, ...]
-    problems: tuple[Problem, ...]
-
-    @property
-    def questions(self) -> dict[str, str]:
-        """The question of each rule, by its name."""
-        return {rule.name: rule.question for pack in self.sound for rule in pack.rules}
-
-
-def packs_of(paths: Iterable[str]) -> Packs:
-    """The packs that come with the project and those at some paths.
-
-    A pack that cannot be read, or does not fit with those before it, is left out whole.
+    `questions` are those of all rules that were in force so far, by name.
     """
-    packs = [*builtin_packs(), *(_read(path) for path in dict.fromkeys(paths))]
-    problems = [problem for pack in packs for problem in pack.problems]
-    sound = [pack for pack in packs if not pack.problems]
-    while misfits := in_order(sound)[1]:
-        problems += misfits
-        at_fault = {problem.place.path for problem in misfits}
-        sound = [pack for pack in sound if pack.path not in at_fault]
-    return Packs(tuple(sound), tuple(problems_in_order(problems)))
+
+    def __init__(self, rules: Iterable[str], shop: str | None) -> None:
+        """Judge by packs at some paths too, and by one shop, or by that of each design."""
+        self.questions: dict[str, str] = {}
+        self._problems: list[Problem] = []
+        self._more = [source for path in dict.fromkeys(rules) if (source := self._read(path))]
+        self._shop = shop
+        self._known: dict[str | None, InForce] = {}
+
+    def of(self, path: str | None = None, folder: Folder | None = None) -> InForce:
+        """What is in force for a design at a path, or where no design is meant."""
+        shop = self._shop
+        if shop is None and path is not None and folder is not None:
+            shop = shop_of(path, folder)
+        if shop not in self._known:
+            self._known[shop] = self._in_force(shop)
+            self.questions.update(self._known[shop].questions)
+        return self._known[shop]
+
+    def _in_force(self, shop: str | None) -> InForce:
+        source = self._read(shop) if shop is not None else None
+        if source is None:
+            packs = read_packs(self._more, KINDS, builtin_limits())
+            return put_in_force((*builtin_packs(), *packs), problems=self._problems)
+        folder = Folder.around(source[1])
+        return in_force_for(*source, folder, builtin_packs(), self._more, self._problems)
+
+    def _read(self, path: str) -> tuple[bytes, str] | None:
+        try:
+            with Path(path).open("rb") as file:
+                return file.read(MAX_BYTES + 1), path
+        except OSError as error:
+            self._problems.append(unreadable(path, error))
+            return None
 
 
-def _read(path: str) -> Pack:
-    try:
-        with Path(path).open("rb") as file:
-            source = file.read(MAX_BYTES + 1)
-    except OSError as error:
-        return Pack(path, (), (unreadable(path, error),))
-    return read_pack(source, path, KINDS, builtin_limits())
+def packs_of(rules: Iterable[str], shop: str | None = None) -> Packs:
+    """What is in force, with packs at some paths and a shop where they are named."""
+    return Packs(rules, shop)

@@ -4,10 +4,11 @@ import os
 import sys
 from collections.abc import Sequence
 
-from reviewer.command.packs import Packs, packs_of
+from reviewer.command.packs import packs_of
 from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser
+from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.reporting.words import counted, sentence
 
@@ -22,32 +23,32 @@ def run(arguments: Sequence[str]) -> int:
     parser.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
+    parser.add_argument("--shop", default=None, metavar="FILE", help="a shop's file: its rules too")
     parser.add_argument(
         "--prove", action="store_true", help="judge each rule on its own proof, both ways"
     )
     options = parser.read(arguments)
-    packs = packs_of(options.rules)
-    for problem in packs.problems:
+    in_force = packs_of(options.rules, options.shop).of()
+    for problem in in_force.problems:
         complain(render(problem))
-    status = _prove(packs) if options.prove else _list(packs)
-    return UNREAD if packs.problems else status
+    status = _prove(in_force) if options.prove else _list(in_force)
+    return UNREAD if in_force.problems else status
 
 
-def _list(packs: Packs) -> int:
+def _list(in_force: InForce) -> int:
     from reviewer.reporting.rules_text import rules_text
 
-    rules = (rule for pack in packs.sound for rule in pack.rules)
-    say(rules_text(rules, style_of(sys.stdout, os.environ)))
+    say(rules_text(in_force.rules, style_of(sys.stdout, os.environ)))
     return HOLDS
 
 
-def _prove(packs: Packs) -> int:
+def _prove(in_force: InForce) -> int:
     from reviewer.judging.proof import prove_all
 
-    flaws = prove_all(packs.sound)
+    flaws = prove_all(in_force.packs)
     for flaw in flaws:
         complain(render(flaw))
-    count = sum(len(pack.rules) for pack in packs.sound)
+    count = sum(len(pack.rules) for pack in in_force.packs)
     found = counted(len(flaws), "proof does", "proofs do") + " not hold" if flaws else "all hold"
     say(sentence(f"{counted(count, 'rule')} proved both ways, {found}") + "\n")
     return FAILS if flaws else HOLDS

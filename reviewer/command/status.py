@@ -9,7 +9,7 @@ HOLDS, FAILS, UNREAD = 0, 1, 2
 def status_of(review: Review, fail_at: Level, *, allow_open: bool) -> int:
     """0 nothing at or above the level, 1 a fail or an open finding, 2 not read.
 
-    An accepted fail and a question to a person do not count.
+    An accepted fail, a question to a person, and a rule that a shop silences do not count.
     """
     if review.problems:
         return UNREAD
@@ -18,6 +18,8 @@ def status_of(review: Review, fail_at: Level, *, allow_open: bool) -> int:
 
 
 def _counts(finding: Finding, fail_at: Level, allow_open: bool) -> bool:
+    if finding.is_silenced:
+        return False
     if LEVELS.index(finding.level) > LEVELS.index(fail_at):
         return False
     if finding.verdict == "fail":

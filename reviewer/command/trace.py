@@ -3,16 +3,17 @@
 import os
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 
 from reviewer.command.inputs import Input
 from reviewer.command.packs import packs_of
 from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, one_of
-from reviewer.judging.pack import Pack
+from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
-from reviewer.reviewing import Review, review_source, unreadable
+from reviewer.reviewing import Review, review_under, unreadable
 from reviewer.studying.trace import NoSuchQuantity, Step, trace
 
 FORMATS = ("text", "json")
@@ -27,9 +28,10 @@ def run(arguments: Sequence[str]) -> int:
             options.file or "",
             "FILE PART.NAME, as in bench.yaml ring.carry.peak_load",
         )
-    packs = packs_of(options.rules)
-    found = _review(options.file, packs.sound)
-    for problem in (*packs.problems, *found.problems):
+    each = Input(options.file)
+    in_force = packs_of(options.rules, options.shop).of(each.path, each.folder)
+    found = _review(each, replace(in_force, problems=()))
+    for problem in (*in_force.problems, *found.problems):
         complain(render(problem))
     if found.derived is None:
         return UNREAD
@@ -43,7 +45,7 @@ def run(arguments: Sequence[str]) -> int:
             f"write {error.near}" if error.near else "",
         ) from None
     say(_told(step, found.path, options.format, style_of(sys.stdout, os.environ)))
-    return UNREAD if packs.problems else 0
+    return UNREAD if in_force.problems else 0
 
 
 def _parser() -> Parser:
@@ -62,14 +64,17 @@ def _parser() -> Parser:
     parser.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
+    parser.add_argument(
+        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
+    )
     return parser
 
 
-def _review(path: str, packs: Sequence[Pack]) -> Review:
+def _review(each: Input, in_force: InForce) -> Review:
     try:
-        return review_source(Input(path).read(), path, packs)
+        return review_under(in_force, each.read(), each.path, each.folder)
     except OSError as error:
-        return Review(path, (unreadable(path, error),))
+        return Review(each.path, (unreadable(each.path, error),))
 
 
 def _told(step: Step, path: str, kind: str, style: Style) -> str:

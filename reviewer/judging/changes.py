@@ -119,7 +119,7 @@ class _Changer:
             return None
         expression = scaled(rule.require.expression, factor)
         if expression == rule.require.expression:
-            what = f"{rule.name} compares no sizes"
+            what = f"{rule.name} has no limit that a factor moves"
             self.reader.refuse(entry.place, what, rule.requires, expected)
             return None
         kinds = {**self.kinds, FACTS.name: FACTS}

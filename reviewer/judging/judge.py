@@ -38,7 +38,8 @@ def judge(
                 finding = teller.told(rule, bound, judge_one(rule, bound))
             findings.append(finding)
             key = rule.name, bound.part  # of pairs, one part may be in several
-            failed[key] = bool(held) or finding.verdict == "fail" or failed.get(key, False)
+            fails = bool(held) or finding.verdict == "fail"
+            failed[key] = (fails and not rule.is_silenced) or failed.get(key, False)
     return tuple(findings)
 
 

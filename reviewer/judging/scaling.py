@@ -65,6 +65,8 @@ def _is_fixed(node: Expression) -> bool:
 
 def _times(node: Expression, factor: float) -> Expression:
     """A limit times a factor; of one below zero, what is farther from zero allows less."""
+    if isinstance(node, Quantity) and node.value == 0:
+        return node
     if _is_negative(node):
         factor = 1 / factor
     number = Quantity(factor, "", factor, NUMBER, True, node.span)

@@ -67,13 +67,15 @@ def in_force_for(
     folder: Folder,
     base: Sequence[Pack] | None = None,
     more: Iterable[Source] = (),
+    before: Iterable[Problem] = (),
 ) -> InForce:
     """What is in force under a shop's file: its packs after those of the base, and `more` packs.
 
-    `base` are the packs that come with the project where none are given.
+    `base` are the packs that come with the project where none are given, `before` problems that
+    were found already.
     """
     shop, problems = read_shop(source, path)
-    gathered = _Gathered(shop, Tables(), problems=list(problems))
+    gathered = _Gathered(shop, Tables(), problems=[*before, *problems])
     for name in shop.packs:
         if name.installed:
             _take_installed(name, gathered)

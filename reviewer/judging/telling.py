@@ -100,6 +100,7 @@ class Teller:
             numbers=self._numbers(rule, bound, judged),
             slots=tuple(dict.fromkeys(bound.all_slots(rule.names))),
             requires=rule.requires,
+            by_shop=rule.by_shop,
             open_because=open_because,
         )
 

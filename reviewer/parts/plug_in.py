@@ -12,7 +12,6 @@ any design is read.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from types import ModuleType
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 from reviewer.notation.nearest import nearest
@@ -21,10 +20,10 @@ from reviewer.parts.kind import Kind
 from reviewer.stock.bearings import Bearing
 from reviewer.stock.fasteners import Thread
 from reviewer.stock.materials import Material
+from reviewer.stock.sheets import Sheet
 
 if TYPE_CHECKING:
     from importlib.metadata import EntryPoint
-from reviewer.stock.sheets import Sheet
 
 GROUP = "mechanism_reviewer.packs"
 MARK = "__reviewer_brings__"
@@ -84,14 +83,14 @@ class Brought:
     packs: tuple[tuple[bytes, str], ...] = ()
 
 
-def installed() -> dict[str, "EntryPoint"]:
-    """The installed packages that bring something, by name; of two of a name the first."""
-    from importlib.metadata import entry_points  # slow to import, and seldom asked for
+def installed() -> dict[str, tuple["EntryPoint", ...]]:
+    """The entry points of installed packages that bring something, by name; mostly one a name."""
+    from importlib.metadata import entry_points  # slow to import, and seldom wanted
 
-    found: dict[str, EntryPoint] = {}
+    found: dict[str, dict[str, EntryPoint]] = {}
     for each in sorted(entry_points(group=GROUP), key=lambda each: (each.name, each.value)):
-        found.setdefault(each.name, each)
-    return found
+        found.setdefault(each.name, {}).setdefault(each.value, each)
+    return {name: tuple(points.values()) for name, points in found.items()}
 
 
 def load(name: str) -> Brought:
@@ -102,7 +101,11 @@ def load(name: str) -> Brought:
         mend = f"write {near}" if near else "install the package into the same environment"
         names = ", ".join(known) or "none is installed"
         raise PlugInError(name, [Fault("entry point", "no such package is installed", names, mend)])
-    entry = known[name]
+    entry, *others = known[name]
+    if others:
+        found = " and ".join(each.value for each in known[name])
+        mend = "take one of the packages out of the environment"
+        raise PlugInError(name, [Fault("entry point", "two packages have this name", found, mend)])
     try:
         module = entry.load()
     except Exception as fault:  # whatever a package does when it is imported
@@ -112,7 +115,7 @@ def load(name: str) -> Brought:
     return brought_by(module, name)
 
 
-def brought_by(module: ModuleType | Any, name: str) -> Brought:
+def brought_by(module: Any, name: str) -> Brought:
     """What the marked functions of a module bring. Raises PlugInError with every fault of them."""
     faults: list[Fault] = []
     found: dict[str, list[Any]] = {what: [] for what in BRINGS}

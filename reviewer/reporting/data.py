@@ -7,7 +7,7 @@ import json
 from math import isfinite
 from typing import Any
 
-from reviewer.judging.finding import Finding, Side
+from reviewer.judging.finding import ByShop, Finding, Side
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
@@ -61,6 +61,7 @@ def review_data(review: Review) -> Data:
         "revision": design.revision if design else None,
         "findings": [finding_data(finding) for finding in in_order(review.findings)],
         "problems": [problem_data(problem) for problem in review.problems],
+        "shop": _shop(review),
     }
 
 
@@ -87,8 +88,32 @@ def finding_data(finding: Finding) -> Data:
         "rejected": rejected_data(finding.remedies),
         "no_remedy": (finding.remedies and finding.remedies.why) or None,
         "open_because": list(finding.open_because) if finding.verdict == "open" else None,
+        "silenced": _by_shop(finding.by_shop) if finding.is_silenced else None,
         "concession": concession
         and {"by": concession.by, "why": concession.why, "until": concession.until},
+    }
+
+
+def _shop(review: Review) -> Data | None:
+    """The shop that a design belongs to, and what it changed."""
+    if review.shop is None:
+        return None
+    changes = [_by_shop(change) for change in review.changes]
+    return {"name": review.shop.name, "path": review.shop.path, "changes": changes}
+
+
+def _by_shop(change: ByShop | None) -> Data | None:
+    """A change of a rule or of a limit."""
+    if change is None:
+        return None
+    return {
+        "subject": change.subject,
+        "name": change.name,
+        "does": change.does,
+        "by": change.by,
+        "why": change.why,
+        "path": change.place.path,
+        "line": change.place.line,
     }
 
 

@@ -37,6 +37,7 @@ def report_schema() -> Schema:
                     "revision": TEXT_OR_NULL,
                     "findings": _list(_ref("finding")),
                     "problems": _list(_ref("problem")),
+                    "shop": _or_null(_ref("shop")),
                 }
             ),
             "finding": _finding(),
@@ -47,12 +48,19 @@ def report_schema() -> Schema:
             "remedy": _remedy({}),
             "rejected": _remedy({"breaks": _list(TEXT)}),
             "change": _table(CHANGE),
+            "shop": _table({"name": TEXT, "path": TEXT, "changes": _list(_ref("by_shop"))}),
+            "by_shop": _table(
+                {
+                    "subject": {"enum": ["rule", "limit"]},
+                    **dict.fromkeys(("name", "does", "by", "why", "path"), TEXT),
+                    "line": FROM_ONE,
+                }
+            ),
             "concession": _table({"by": TEXT, "why": TEXT, "until": TEXT_OR_NULL}),
             "problem": _table(
                 {
                     "path": TEXT,
-                    "path": TEXT,
-    "line": FROM_ONE,
+                    "line": FROM_ONE,
                     "column": FROM_ONE,
                     "what": TEXT,
                     "found": TEXT,
@@ -109,8 +117,7 @@ def _finding() -> Schema:
             "capacity": _or_null(_ref("side")),
             "case": TEXT_OR_NULL,
             "path": TEXT,
-            "path": TEXT,
-    "line": FROM_ONE,
+            "line": FROM_ONE,
             "column": FROM_ONE,
             "message": TEXT,
             "remedies": {
@@ -123,6 +130,7 @@ def _finding() -> Schema:
             },
             "no_remedy": {**TEXT_OR_NULL, "description": "why nothing is offered"},
             "open_because": _or_null(_list(TEXT)),
+            "silenced": {**_or_null(_ref("by_shop")), "description": "the rule counts for nothing"},
             "concession": _or_null(_ref("concession")),
         }
     )

@@ -10,6 +10,7 @@ from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.reporting.text_finding import FindingText
 from reviewer.reporting.text_open import put_not_reviewed
+from reviewer.reporting.text_shop import put_shop
 from reviewer.reporting.words import (
     GRAVEST,
     STAGE_WORDS,
@@ -95,11 +96,13 @@ class TextReport:
                 sheet.lines += render(problem).splitlines()
 
     def _put(self, sheet: Sheet, review: Review) -> None:
-        findings = in_order(review.findings)
+        every = in_order(review.findings)
+        findings = [each for each in every if not each.is_silenced]
         teller = FindingText(sheet, self.questions, review.path)
         _put_head(sheet, review)
         self._put_problems(sheet, review)
         _put_concessions(sheet, teller, findings)
+        put_shop(sheet, review, teller, every)
         for stage in STAGES:
             changing = [each for each in findings if each.stage == stage and is_to_change(each)]
             judging = [

@@ -56,6 +56,14 @@ class FindingText:
         self._verdict(f"Accepted although it {holds}{hazard_of(finding)}", finding)
         self._place(finding)
 
+    def silenced(self, finding: Finding) -> None:
+        """What a rule says that a shop has silenced."""
+        self._body(finding)
+        self.sheet.put(sentence(f"{HOLD_WORDS[finding.level]}{hazard_of(finding)}"), INDENT)
+        if finding.verdict == "fail":
+            self._numbers(finding)
+        self.sheet.put(f"{where(finding)} {finding.name}", INDENT)
+
     def to_judge(self, finding: Finding) -> None:
         """A question to a person."""
         head = self.questions.get(finding.rule) or f"Judge {finding.name}"

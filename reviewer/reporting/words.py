@@ -43,8 +43,8 @@ def in_order(findings: Sequence[Finding]) -> list[Finding]:
 
 
 def is_to_change(finding: Finding) -> bool:
-    """Whether a finding is a failure that nobody has accepted."""
-    return finding.verdict == "fail" and finding.concession is None
+    """Whether a finding is a failure that nobody has accepted, of a rule that counts."""
+    return finding.verdict == "fail" and finding.concession is None and not finding.is_silenced
 
 
 def number(count: int) -> str:
@@ -79,9 +79,12 @@ def joined(parts: Sequence[str], last: str = "and") -> str:
 
 def verdict_sentence(findings: Sequence[Finding]) -> str:
     """What a review comes to: what to change and when, what to judge, what was not reviewed."""
-    if not findings:
+    silenced = sum(each.is_silenced for each in findings)
+    findings = [each for each in findings if not each.is_silenced]
+    if not findings and not silenced:
         return "No rule is for what this design has: nothing was reviewed."
-    clauses = [clause for clause in (_changes(findings), *_rest(findings)) if clause]
+    by_shop = f"{number(silenced)} silenced by the shop" if silenced else ""
+    clauses = [clause for clause in (_changes(findings), *_rest(findings), by_shop) if clause]
     return sentence(", ".join(clauses))
 
 

@@ -87,27 +87,27 @@ def test_a_pack_that_cannot_be_read_is_told_and_the_design_reviewed(
     run: Run, design: Write, folder: Path
 ) -> None:
     design()
-    (folder / "shop.yaml").write_text("- rule: gap.extra\n  level: mist\n", "utf-8")
-    ran = run("check", "lid.yaml", "--rules", "shop.yaml")
+    (folder / "ours.yaml").write_text("- rule: gap.extra\n  level: mist\n", "utf-8")
+    ran = run("check", "lid.yaml", "--rules", "ours.yaml")
     assert ran.status == 2
-    assert ran.err.count("shop.yaml:1:3: a rule lacks stage\n") == 1
+    assert ran.err.count("ours.yaml:1:3: a rule lacks stage\n") == 1
     assert (
         "Nothing to change.\n"
-        "Reviewed without the rules of shop.yaml, which could not be read.\n" in ran.out
+        "Reviewed without the rules of ours.yaml, which could not be read.\n" in ran.out
     )
 
 
 @pytest.mark.parametrize(
     ("text", "told"),
     [
-        (None, "shop.yaml:1:1: this file cannot be read: No such file or directory\n"),
-        ("", "shop.yaml:1:1: "),
-        ("- rule: gap.wide\n", "shop.yaml:1:3: a rule lacks because\n"),
+        (None, "ours.yaml:1:1: this file cannot be read: No such file or directory\n"),
+        ("", "ours.yaml:1:1: "),
+        ("- rule: gap.wide\n", "ours.yaml:1:3: a rule lacks because\n"),
         (
             "- rule: gap.wide\n  require: least >= 25 mm\n  level: must\n  stage: cutting\n"
             "  says: Said.\n  because: So.\n  source: shop\n"
             "  proof: {holds: {least: 30 mm}, fails: {least: 9 mm}}\n",
-            "shop.yaml:1:9: two rules have the same name\n",
+            "ours.yaml:1:9: two rules have the same name\n",
         ),
     ],
 )
@@ -116,28 +116,28 @@ def test_no_pack_with_a_mistake_is_judged_by(
 ) -> None:
     design()
     if text is not None:
-        (folder / "shop.yaml").write_text(text, "utf-8")
-    ran = run("check", "lid.yaml", "--rules", "shop.yaml", "--format", "json")
+        (folder / "ours.yaml").write_text(text, "utf-8")
+    ran = run("check", "lid.yaml", "--rules", "ours.yaml", "--format", "json")
     assert ran.status == 2
     assert ran.err.startswith(told)
-    assert '"path": "shop.yaml"' in ran.out  # among the problems of the design
+    assert '"path": "ours.yaml"' in ran.out  # among the problems of the design
     assert '"rule": "gap.shallow"' in ran.out  # by the rules that could be read
 
 
 def test_another_pack_is_judged_by(run: Run, design: Write, folder: Path) -> None:
     design()
-    (folder / "shop.yaml").write_text(
+    (folder / "ours.yaml").write_text(
         "- rule: gap.ours\n  require: least >= 50 mm\n  level: must\n  stage: cutting\n"
         "  says: Said.\n  because: So.\n  source: shop\n"
         "  proof: {holds: {least: 60 mm}, fails: {least: 9 mm}}\n",
         "utf-8",
     )
-    ran = run("check", "lid.yaml", "--rules", "shop.yaml")
+    ran = run("check", "lid.yaml", "--rules", "ours.yaml")
     assert (ran.status, ran.err) == (1, "")
     assert "lid.yaml:3 lid.ours\n" in ran.out
-    twice = (folder / "shop.yaml").read_text("utf-8").replace("gap.ours", "gap.wide")
+    twice = (folder / "ours.yaml").read_text("utf-8").replace("gap.ours", "gap.wide")
     (folder / "twice.yaml").write_text(twice, "utf-8")
-    ran = run("check", "lid.yaml", "--rules", "twice.yaml", "--rules", "shop.yaml")
+    ran = run("check", "lid.yaml", "--rules", "twice.yaml", "--rules", "ours.yaml")
     assert ran.status == 2
     assert ran.err.startswith("twice.yaml:1:9: two rules have the same name\n")
     assert "lid.yaml:3 lid.ours\n" in ran.out

@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
+from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
-from reviewer.reviewing import review_source
+from reviewer.reviewing import review_under
 
 Run = Callable[..., Any]
 Write = Callable[..., Path]
@@ -18,12 +19,12 @@ Write = Callable[..., Path]
 def broken(monkeypatch: pytest.MonkeyPatch) -> None:
     """A program that fails on each design called bad.yaml."""
 
-    def review(source: bytes, path: str, *more: Any) -> Review:
+    def review(in_force: InForce, source: bytes, path: str, *more: Any) -> Review:
         if path == "bad.yaml":
             raise ValueError("a formula\nfailed \x1b[2J")
-        return review_source(source, path, *more)
+        return review_under(in_force, source, path, *more)
 
-    monkeypatch.setattr("reviewer.command.check.review_source", review)
+    monkeypatch.setattr("reviewer.command.check.review_under", review)
 
 
 @pytest.mark.usefixtures("broken")

@@ -29,12 +29,12 @@ def test_rules_are_listed(run: Run) -> None:
 
 
 def test_rules_of_another_pack_are_listed(run: Run, folder: Path) -> None:
-    (folder / "shop.yaml").write_text(
+    (folder / "ours.yaml").write_text(
         f"{RULE}  proof: {{holds: {{least: 60 mm}}, fails: {{least: 9 mm}}}}\n", "utf-8"
     )
-    ran = run("rules", "--rules", "shop.yaml")
+    ran = run("rules", "--rules", "ours.yaml")
     assert ran.status == 0
-    assert "    stated in   shop.yaml:1\n" in ran.out
+    assert "    stated in   ours.yaml:1\n" in ran.out
     assert ran.out.endswith("\nFive rules.\n")
 
 
@@ -44,13 +44,13 @@ def test_proofs_that_hold(run: Run) -> None:
 
 
 def test_a_proof_that_does_not_hold(run: Run, folder: Path) -> None:
-    (folder / "shop.yaml").write_text(
+    (folder / "ours.yaml").write_text(
         f"{RULE}  proof: {{holds: {{least: 60 mm}}, fails: {{least: 70 mm}}}}\n", "utf-8"
     )
-    ran = run("rules", "--prove", "--rules", "shop.yaml")
+    ran = run("rules", "--prove", "--rules", "ours.yaml")
     assert ran.status == 1
     place, _, told = ran.err.partition(": ")
-    assert place.startswith("shop.yaml:8:")
+    assert place.startswith("ours.yaml:8:")
     assert told.startswith(
         "the proof of gap.ours does not show what it says under fails\n"
         "    found a pass\n"
@@ -61,11 +61,11 @@ def test_a_proof_that_does_not_hold(run: Run, folder: Path) -> None:
 
 
 def test_a_pack_that_cannot_be_read(run: Run, folder: Path) -> None:
-    (folder / "shop.yaml").write_text(RULE, "utf-8")
+    (folder / "ours.yaml").write_text(RULE, "utf-8")
     for words in (("rules",), ("rules", "--prove")):
-        ran = run(*words, "--rules", "shop.yaml")
+        ran = run(*words, "--rules", "ours.yaml")
         assert ran.status == 2
-        assert ran.err.startswith("shop.yaml:1:3: a rule lacks proof\n")
+        assert ran.err.startswith("ours.yaml:1:3: a rule lacks proof\n")
 
 
 def test_start_writes_a_design_that_passes_by_the_built_in_rules(

@@ -82,13 +82,13 @@ def test_a_design_that_cannot_be_read(run: Run, design: Write) -> None:
 
 def test_a_rule_of_another_pack(run: Run, design: Write, folder: Path) -> None:
     design()
-    (folder / "shop.yaml").write_text(
+    (folder / "ours.yaml").write_text(
         "- rule: gap.ours\n  require: least >= 50 mm\n  level: must\n  stage: cutting\n"
         "  says: Said.\n  because: So.\n  source: shop\n"
         "  proof: {holds: {least: 60 mm}, fails: {least: 9 mm}}\n",
         "utf-8",
     )
     assert run("trace", "lid.yaml", "lid.ours").status == 2
-    ran = run("trace", "lid.yaml", "lid.ours", "--rules", "shop.yaml")
+    ran = run("trace", "lid.yaml", "lid.ours", "--rules", "ours.yaml")
     assert ran.status == 0
     assert "  fail: least >= 50 mm [shop]\n" in ran.out

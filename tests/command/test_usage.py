@@ -9,7 +9,9 @@ import pytest
 from reviewer.command.main import COMMANDS
 
 Run = Callable[..., Any]
-OPTIONS = "--all, --allow-open, --fail-at, --format, --help, --no-remedies, --on, --output, --rules"
+OPTIONS = (
+    "--all, --allow-open, --fail-at, --format, --help, --no-remedies, --on, --output, --rules, --shop"
+)
 
 
 @pytest.mark.parametrize(

@@ -23,7 +23,9 @@ KEYS = (
     *("capacity", "case", "path", "line", "column", "message", "remedies", "open_because"),
     "concession",
 )  # DESIGN, contract on JSON
-MORE = {"rejected", "no_remedy"}  # what was tried in vain, beside the remedies
+OF_A_DESIGN = ("path", "design", "revision", "findings", "problems")
+# What was tried in vain beside the remedies, and what a shop silenced.
+MORE = {"rejected", "no_remedy", "silenced"}
 
 
 def told(*reviews: Review) -> str:
@@ -42,7 +44,7 @@ def test_every_verdict(stage: Review) -> None:
 def test_every_finding_has_the_keys_of_the_contract_in_order(stage: Review) -> None:
     data = json.loads(told(stage))
     assert list(data) == ["format", "designs"]
-    assert list(data["designs"][0]) == ["path", "design", "revision", "findings", "problems"]
+    assert list(data["designs"][0]) == [*OF_A_DESIGN, "shop"]
     assert len(data["designs"][0]["findings"]) == len(stage.findings)
     for finding in data["designs"][0]["findings"]:
         assert tuple(key for key in finding if key not in MORE) == KEYS
