@@ -13,7 +13,6 @@ from reviewer.stock.fasteners import Fastener, bolt_strength
 from reviewer.stock.table import StockError
 
 WASHER = 2e-3  # m, common practice
-SETTLED_STIFFNESS = "2 kN/mm"  # per roller on a wooden track, until it can be derived
 
 
 def outer_reach(circle: Number, width: Number) -> Number:
@@ -73,7 +72,7 @@ def bolt_capacity(diameter: Number, overhang: Number, property_class: str) -> Nu
 
 
 def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
-    """Bearing, count, circle and stiffness of one group of rollers, and what follows from them."""
+    """Bearing, count and circle of one group of rollers, and what follows from them."""
     on_circle = {"circle": f"{group}.circle", "width": f"{group}.width"}
     bearing = {"bearing": f"{group}.bearing"}
     gap_row = Row(
@@ -103,12 +102,6 @@ def rollers(group: str, what: str, *, gap: bool = False) -> tuple[Row, ...]:
             Measure(above=0.0, example="460 mm"),
         ),
         Row(f"{group}.from", "rad", f"azimuth of the first of {what}", Measure(default="0 deg")),
-        Row(
-            f"{group}.stiffness",
-            "N/m",
-            f"stiffness of one of {what} on its track",
-            Measure(above=0.0, default=SETTLED_STIFFNESS),
-        ),
         *((gap_row, preload_row) if gap else ()),
         Row(
             f"{group}.outer_diameter",

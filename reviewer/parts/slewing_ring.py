@@ -9,6 +9,7 @@ from reviewer.parts.ring_hold import HOLD
 from reviewer.parts.ring_rim import RIM
 from reviewer.parts.ring_side import SIDE
 from reviewer.parts.ring_track import TRACK
+from reviewer.parts.roller_stiffness import REFERENCE, stiffness
 from reviewer.parts.rollers import rollers
 
 SLEWING_RING = Kind(
@@ -24,6 +25,9 @@ SLEWING_RING = Kind(
         *PLATE,
         *rollers("carry", "the carrying rollers"),
         *rollers("hold_down", "the hold-downs", gap=True),
+        REFERENCE,
+        *stiffness("carry", "the carrying rollers"),
+        *stiffness("hold_down", "the hold-downs"),
         *SIDE,
         *SOLUTION,
         *TRACK,
