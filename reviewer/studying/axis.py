@@ -52,6 +52,15 @@ class Axis:
         """The field that is changed; of several, the one that gives the axis its name."""
         return self.given.field
 
+    @property
+    def key(self) -> tuple[Field, str]:
+        """What tells one axis from another."""
+        return self.field, self.given.row.path
+
+    def distance(self, option: Option) -> float:
+        """How far an option is from the present value: the logarithm of their ratio."""
+        return abs(math.log(option.size / self.now)) if self.now else 1.0
+
     def first_look(self) -> tuple[Option, ...]:
         """Options over the whole range, in rising order of size, the present one left out."""
         if self.rungs:
@@ -90,7 +99,7 @@ def axes_of(derived: Derived, found: Sequence[Given]) -> tuple[Axis, ...]:
     for given in found:
         axis = _axis(derived, given)
         if axis is not None:
-            axes.setdefault((axis.field, axis.given.row.path), axis)
+            axes.setdefault(axis.key, axis)
     return tuple(axes.values())
 
 
@@ -112,6 +121,11 @@ def _axis(derived: Derived, given: Given) -> Axis | None:
     if not isinstance(value, float) or (value == 0.0 and given.row.dimension != LENGTH):
         return None
     return Axis(given, abs(value), (), lines, lengths)
+
+
+def ladder_of(given: Given, lines: Sequence[str]) -> list[Option]:
+    """All that a value may become where it comes off a ladder, in order of size."""
+    return [_option(given, rung, lines) for rung in rungs_of(given)]
 
 
 def _near(options: Sequence[Option], now: float) -> tuple[Option, ...]:
@@ -141,14 +155,23 @@ def _option(given: Given, rung: Rung, lines: Sequence[str]) -> Option:
 
 def _sections(given: Given, path: str, lines: Sequence[str]) -> tuple[tuple[Option, ...], float]:
     """The sections that can be had in place of the present one, and its area."""
+    options, now = sections_of_part(given, path, lines)
+    return _near(options, now), now
+
+
+def sections_of_part(given: Given, path: str, lines: Sequence[str]) -> tuple[list[Option], float]:
+    """The sections of a part's shape that are sold, in order of area, and the present area."""
     owner = given.owner
     shape = owner.kind.by_path[path].given
     assert isinstance(shape, Shape)
     word = str(owner.given[path].value)
     paths = dict(shape.alternatives)[word]
-    options = [_option(given, rung, lines) for rung in sections_like(given, word, paths)]
+    first = Given(
+        (owner.name, paths[0]), owner, owner.kind.by_path[paths[0]], owner.given[paths[0]]
+    )
+    options = [_option(first, rung, lines) for rung in sections_like(first, word, paths)]
     sides = [float(owner.given[each].value) for each in paths]
-    return _near(options, _area(word, sides)), _area(word, sides)
+    return options, _area(word, sides)
 
 
 def _area(word: str, sides: Sequence[float]) -> float:

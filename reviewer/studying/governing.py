@@ -10,7 +10,6 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from reviewer.deriving.cases import Cases
 from reviewer.deriving.derived import Derived
 from reviewer.deriving.evaluate import Values
 from reviewer.deriving.plan import DESIGN
@@ -18,7 +17,7 @@ from reviewer.judging.binding import bind
 from reviewer.judging.judge import Marks, marks
 from reviewer.judging.rule import Rule
 from reviewer.stock.table import Choice
-from reviewer.studying.study import Key
+from reviewer.studying.study import Course, Key, Point, study
 
 KEPT = 3  # cases that are kept of each finding
 NEARLY = 1e-9  # utilisations closer than this are equal: the first case stands for all
@@ -30,7 +29,8 @@ def on_cases(derived: Derived, chosen: Sequence[int]) -> Derived:
     every, before = derived.cases, derived.values
     if len(index) == before.cases:
         return derived
-    cases = Cases(
+    cases = replace(
+        every,
         names=tuple(every.names[each] for each in index),
         configuration=every.configuration[index],
         own_weight=every.own_weight[index],
@@ -93,3 +93,45 @@ def _apart(order: NDArray[np.intp], used: NDArray[np.float64]) -> NDArray[np.int
     steps = np.ones(len(values), dtype=bool)
     steps[1:] = np.abs(np.diff(values)) > NEARLY * np.maximum(1.0, np.abs(values[1:]))
     return order[steps]
+
+
+def study_whole(
+    derived: Derived, points: Sequence[Point], rules: Sequence[Rule]
+) -> dict[Key, Course]:
+    """The courses of all rules over some points, on the cases that govern anywhere along them.
+
+    It begins with those that govern now. The points at which each finding is used most are judged
+    again in every case; what governs there is taken in too, until nothing is left to find. The
+    cases of the courses count among all.
+    """
+    every = governing_cases(derived, rules)
+    chosen = set().union(*every.values())
+    while True:
+        kept = sorted(chosen)
+        found = study(on_cases(derived, kept), points, rules)
+        for course in found.values():
+            course.case[:] = np.asarray(kept)[course.case]
+        worst = sorted({index for course in found.values() for index in _worst(course)})
+        checked = study(derived, [points[index] for index in worst], rules)
+        missed = {
+            int(after.case[place])
+            for key, after in checked.items()
+            for place, index in enumerate(worst)
+            if _differs(after, place, found[key], index)
+        }
+        if missed <= chosen:
+            return found
+        chosen |= missed
+
+
+def _worst(course: Course) -> set[int]:
+    """The points at which a finding is used most, and where its verdict is the gravest."""
+    used = np.where(np.isnan(course.utilisation), -np.inf, course.utilisation)
+    return {0, len(used) - 1, int(np.argmax(used)), int(np.argmax(course.verdict))}
+
+
+def _differs(after: Course, place: int, before: Course, index: int) -> bool:
+    if after.verdict[place] != before.verdict[index]:
+        return True
+    more = after.utilisation[place] - before.utilisation[index]
+    return bool(more > NEARLY * max(1.0, abs(after.utilisation[place])))

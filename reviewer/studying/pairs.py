@@ -10,10 +10,12 @@ from reviewer.studying.axis import Axis, Option
 from reviewer.studying.search import Search, Target, passes
 from reviewer.studying.study import Point
 
-MOST_AXES = 5
-MOST_OPTIONS = 12  # of one axis on the grid of a pair
-MOST_JUDGED = 12  # points of the grid on which every finding is judged
+MOST_AXES = 4  # of the finding's own, and of what its single changes break
+MOST_OPTIONS = 6  # of one axis on the grid of a pair
+MOST_JUDGED = 12  # points of the grids on which every finding is judged
 MOST_VERIFIED = 3
+
+Column = tuple[Axis, list[Option]]
 
 
 class Both(NamedTuple):
@@ -28,11 +30,19 @@ class Both(NamedTuple):
         return {**self.options[0].point, **self.options[1].point}
 
 
-def best_pair(search: Search, target: Target, axes: Sequence[Axis]) -> Remedy | None:
-    """The pair of changes nearest to the present values that mends a target, if there is one."""
-    coarse = [(axis, _coarse(axis)) for axis in axes[:MOST_AXES]]
+def best_pair(
+    search: Search, target: Target, own: Sequence[Axis], partners: Sequence[Axis]
+) -> Remedy | None:
+    """The pair of changes nearest to the present values that mends a target, if there is one.
+
+    Of the target's own axes those options that bring it nearer to its limit, together with each
+    other; and with all options of the partners, which mend what the target's own would break.
+    """
+    columns = [(axis, _improving(search, target, axis)) for axis in own[:MOST_AXES]]
+    others = [(axis, _coarse(axis)) for axis in partners[:MOST_AXES]]
+    pairs = [*combinations(columns, 2), *((one, other) for one in columns for other in others)]
     good: list[Both] = []
-    for first, second in combinations(coarse, 2):
+    for first, second in pairs:
         grid = list(_grid(first, second))
         if grid:
             found = search.look([target], [both.point for both in grid])
@@ -42,25 +52,37 @@ def best_pair(search: Search, target: Target, axes: Sequence[Axis]) -> Remedy | 
     return _first_that_mends(search, target, good[:MOST_JUDGED])
 
 
+def _improving(search: Search, target: Target, axis: Axis) -> list[Option]:
+    """Of the options that were looked at, some that bring a target nearer to its limit."""
+    seen = search.seen.get((axis.key, target.key))
+    if seen is None:
+        return _coarse(axis)
+    options, used = seen
+    now = search.now[target.key].utilisation[0]
+    better = [option for option, nearer in zip(options, used < now, strict=True) if nearer]
+    return _spread(axis, better)
+
+
 def _coarse(axis: Axis) -> list[Option]:
     """A few options over the whole range of an axis, as they can be had."""
-    looked = axis.first_look()
-    stride = max(1, math.ceil(len(looked) / MOST_OPTIONS))
+    return _spread(axis, axis.first_look())
+
+
+def _spread(axis: Axis, options: Sequence[Option]) -> list[Option]:
+    """Some of many options, evenly spread, as they can be had."""
+    stride = max(1, math.ceil(len(options) / MOST_OPTIONS))
+    chosen = options[::-stride][::-1]
     if axis.rungs:
-        return list(looked[::stride])
-    return [each for option in looked[::stride] for each in axis.towards(option.size)]
+        return list(chosen)
+    return [each for option in chosen for each in axis.towards(option.size)]
 
 
-def _grid(first: tuple[Axis, list[Option]], second: tuple[Axis, list[Option]]) -> Iterator[Both]:
+def _grid(first: Column, second: Column) -> Iterator[Both]:
     for one in first[1]:
         for other in second[1]:
             if not one.point.keys() & other.point.keys():
-                distance = _distance(first[0], one) + _distance(second[0], other)
+                distance = first[0].distance(one) + second[0].distance(other)
                 yield Both(distance, (one, other))
-
-
-def _distance(axis: Axis, option: Option) -> float:
-    return abs(math.log(option.size / axis.now)) if axis.now else 1.0
 
 
 def _first_that_mends(search: Search, target: Target, good: Sequence[Both]) -> Remedy | None:

@@ -13,13 +13,14 @@ from reviewer.notation.show import show
 from reviewer.studying.axis import Axis, Option, axes_of
 from reviewer.studying.given import changeable, not_given
 from reviewer.studying.pairs import best_pair
-from reviewer.studying.search import Search, Target
+from reviewer.studying.search import AxisKey, Search, Target
 from reviewer.studying.solving import Side, sides_of, steps_between
-from reviewer.studying.study import Field, Key, key_of
+from reviewer.studying.study import Key, key_of
 
 SEARCHED: tuple[Level, ...] = ("must", "should")
 MOST_OFFERED = 4
 MOST_REJECTED = 3
+ROUNDS = 3  # of solving a side again, each with the cases that were found to govern
 MOST_VERIFIED = 3  # options of a side that are judged in every case
 FIRST_TRIED = 2  # options of a side that are judged before more of them are
 
@@ -68,46 +69,58 @@ def remedies_of(
     tried: dict[Key, list[Tried]] = {target.key: [] for target in targets}
     for field, axis in axes.items():
         concerned = [each for each in targets if field in axes_by_target[each.key]]
-        for side in _settled(search, sides_of(search, axis, concerned)):
-            tried[side[0].key].append(side[1])
+        for target, found in _solved(search, axis, concerned):
+            tried[target.key].append(found)
     return {
         target.key: _told(search, target, tried[target.key], axes, axes_by_target)
         for target in targets
     }
 
 
-Axes = Mapping[tuple[Field, str], Axis]
+Axes = Mapping[AxisKey, Axis]
 
 
 def _axes(
     derived: Derived, targets: Sequence[Target]
-) -> tuple[dict[tuple[Field, str], Axis], dict[Key, list[tuple[Field, str]]]]:
+) -> tuple[dict[AxisKey, Axis], dict[Key, list[AxisKey]]]:
     """Every axis once, and which of them each target may use."""
-    axes: dict[tuple[Field, str], Axis] = {}
-    used: dict[Key, list[tuple[Field, str]]] = {}
+    axes: dict[AxisKey, Axis] = {}
+    used: dict[Key, list[AxisKey]] = {}
     for target in targets:
         found = axes_of(derived, changeable(derived, target.rule, target.key))
-        used[target.key] = [(axis.field, axis.given.row.path) for axis in found]
+        used[target.key] = [axis.key for axis in found]
         for axis in found:
-            axes.setdefault((axis.field, axis.given.row.path), axis)
+            axes.setdefault(axis.key, axis)
     return axes, used
 
 
-def _settled(search: Search, sides: Sequence[Side]) -> Iterator[tuple[Target, Tried]]:
-    """For each side the smallest option that breaks nothing; else the smallest, with what breaks.
+def _solved(
+    search: Search, axis: Axis, targets: Sequence[Target]
+) -> Iterator[tuple[Target, Tried]]:
+    """For each side of an axis the smallest option that breaks nothing; else what it breaks.
 
-    The first options of all sides are judged in one batch, and more of a side only where those
-    break something.
+    Where an option turns out to fail in a case that was not looked at, that case is taken in, and
+    the side is solved again.
     """
-    sides = [side for side in sides if side.options]
-    first = {id(side): side.options[:FIRST_TRIED] for side in sides}
-    yield from ((side.target, found) for side, found in _judge_sides(search, sides, first))
+    settled: set[tuple[Key, bool]] = set()
+    for _ in range(ROUNDS):
+        sides = [
+            side
+            for side in sides_of(search, axis, targets)
+            if side.options and (side.target.key, side.up) not in settled
+        ]
+        for side, found in _judge_sides(search, sides):
+            settled.add((side.target.key, side.up))
+            yield side.target, found
+        left = {side.target.key for side in sides if (side.target.key, side.up) not in settled}
+        targets = [target for target in targets if target.key in left]
+        if not targets:
+            return
 
 
-def _judge_sides(
-    search: Search, sides: Sequence[Side], first: Mapping[int, tuple[Option, ...]]
-) -> Iterator[tuple[Side, Tried]]:
-    points = [(side, option) for side in sides for option in first[id(side)]]
+def _judge_sides(search: Search, sides: Sequence[Side]) -> Iterator[tuple[Side, Tried]]:
+    """The first options of all sides in one batch; more of a side where those break something."""
+    points = [(side, option) for side in sides for option in side.options[:FIRST_TRIED]]
     if not points:
         return
     judged = search.judged([option.point for _, option in points])
@@ -169,8 +182,7 @@ def _in_every_case(search: Search, side: Side, option: Option) -> Tried | None:
         tuple(sorted(set(broken.values()))),
         _limit(side),
     )
-    now = side.axis.now
-    return Tried(abs(math.log(option.size / now)) if now else 1.0, remedy, tuple(broken))
+    return Tried(side.axis.distance(option), remedy, tuple(broken))
 
 
 def _limit(side: Side) -> str:
@@ -185,7 +197,7 @@ def _told(
     target: Target,
     tried: Sequence[Tried],
     axes: Axes,
-    used: Mapping[Key, Sequence[tuple[Field, str]]],
+    used: Mapping[Key, Sequence[AxisKey]],
 ) -> Remedies:
     """What is offered of all that was tried, or the best pair, or why there is nothing."""
     ordered = [each.remedy for each in sorted(tried, key=lambda each: each.distance)]
@@ -194,7 +206,7 @@ def _told(
     own = [axes[each] for each in used[target.key]]
     if offered:
         return Remedies(tuple(offered[:MOST_OFFERED]), tuple(rejected[:MOST_REJECTED]))
-    pair = best_pair(search, target, [*own, *_partners(search, tried, own)]) if own else None
+    pair = best_pair(search, target, own, _partners(search, tried, own)) if own else None
     if pair is not None:
         return Remedies((pair,), tuple(rejected[:MOST_REJECTED]))
     return Remedies((), tuple(rejected[:MOST_REJECTED]), _why(search, target, own, bool(rejected)))
@@ -203,7 +215,7 @@ def _told(
 def _why(search: Search, target: Target, own: Sequence[Axis], breaking: bool) -> str:
     """Why nothing is offered: what was tried and how near it came, and what the file leaves out."""
     names = ", ".join(dict.fromkeys(axis.given.name for axis in own))
-    least = search.least[target.key]
+    least = search.least(target)
     if not own:
         words = "the file gives none of the values that the rule would have changed"
     elif breaking:
@@ -224,11 +236,11 @@ def _why(search: Search, target: Target, own: Sequence[Axis], breaking: bool) ->
 def _partners(search: Search, tried: Sequence[Tried], own: Sequence[Axis]) -> list[Axis]:
     """What could mend that which a single change breaks, so that the two go together."""
     by_name = {rule.name: rule for rule in search.rules}
-    known = {(axis.field, axis.given.row.path) for axis in own}
+    known = {axis.key for axis in own}
     found = [
         axis
         for key in dict.fromkeys(key for each in tried for key in each.broken)
         for axis in axes_of(search.derived, changeable(search.derived, by_name[key[0]], key))
-        if (axis.field, axis.given.row.path) not in known
+        if axis.key not in known
     ]
-    return list({(axis.field, axis.given.row.path): axis for axis in found}.values())
+    return list({axis.key: axis for axis in found}.values())

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from reviewer.deriving.derived import Derived
 from reviewer.judging.rule import Rule
+from reviewer.studying.axis import Option
 from reviewer.studying.given import bound_of
 from reviewer.studying.governing import governing_cases, on_cases
 from reviewer.studying.study import (
@@ -17,11 +18,16 @@ from reviewer.studying.study import (
     OPEN,
     PASSES,
     Course,
+    Field,
     Key,
     Point,
     courses,
     study,
 )
+
+AxisKey = tuple[Field, str]
+Seen = tuple[Sequence[Option], NDArray[np.float64]]
+"""Options that were looked at, and how far each uses the limit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,15 +72,17 @@ class Search:
     rules: Sequence[Rule]
     now: dict[Key, Course] = field(init=False)
     governing: dict[Key, set[int]] = field(init=False)
-    least: dict[Key, float] = field(init=False)  # utilisation of each finding that was reached
+    breaking: set[int] = field(init=False)  # cases in which anything would first be seen to break
+    seen: dict[tuple[AxisKey, Key], Seen] = field(default_factory=dict)  # first looks at axes
 
     def __post_init__(self) -> None:
         """Judge the design as it is."""
         found = courses(self.derived, self.derived.values, self.rules)
         self.now = {course.key: course for course in found}
-        self.least = {key: float(course.utilisation[0]) for key, course in self.now.items()}
         chosen = governing_cases(self.derived, self.rules)
         self.governing = {key: set(cases) for key, cases in chosen.items()}
+        first = governing_cases(self.derived, self.rules, 1)
+        self.breaking = set().union(*first.values())
 
     def target(self, rule: Rule, key: Key) -> Target:
         """A finding as a target of the search."""
@@ -87,16 +95,18 @@ class Search:
         cases = set().union(*(self.governing[target.key] for target in targets))
         rules = list({target.rule.name: target.rule for target in targets}.values())
         wanted = frozenset().union(*(target.wanted for target in targets))
-        found = study(on_cases(self.derived, sorted(cases)), points, rules, wanted)
-        for target in targets:
-            reached = found[target.key].utilisation
-            known = reached[~np.isnan(reached)]
-            self.least[target.key] = min([self.least[target.key], *known.tolist()])
-        return found
+        return study(on_cases(self.derived, sorted(cases)), points, rules, wanted)
+
+    def least(self, target: Target) -> float:
+        """The least utilisation of a target that was seen, where it could be judged; else NaN."""
+        known = [
+            used[~np.isnan(used)] for (_, key), (_, used) in self.seen.items() if key == target.key
+        ]
+        return float(min((each.min() for each in known if len(each)), default=np.nan))
 
     def judged(self, points: Sequence[Point], *, every_case: bool = False) -> "Judged":
         """All findings over some points, in all cases or in those that govern any of them now."""
-        cases = set().union(*self.governing.values())
+        cases = self.breaking
         derived = self.derived if every_case else on_cases(self.derived, sorted(cases))
         after = study(derived, points, self.rules)
         return Judged(after, self._broken(after, len(points)))
@@ -114,6 +124,7 @@ class Search:
     def learn(self, target: Target, case: int) -> None:
         """Keep a case that turned out to govern a finding."""
         self.governing[target.key].add(case)
+        self.breaking.add(case)
 
 
 def passes(course: Course) -> NDArray[np.bool_]:

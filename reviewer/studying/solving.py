@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from reviewer.studying.axis import Axis, Option
 from reviewer.studying.search import Search, Target, passes
+from reviewer.studying.study import FAILS, PASSES
 
 ROUNDS = 2  # of refinement, each of which parts the range in so many
 PARTS = 16
@@ -44,6 +45,11 @@ def sides_of(search: Search, axis: Axis, targets: Sequence[Target]) -> list[Side
     if not options:
         return []
     found = search.look(targets, [option.point for option in options])
+    for target in targets:
+        course = found[target.key]
+        known = np.isin(course.verdict, (PASSES, FAILS))
+        used = np.where(known, course.utilisation, np.nan)
+        search.seen[axis.key, target.key] = options, used
     verdicts = {target.key: passes(found[target.key]) for target in targets}
     brackets = [
         bracket

@@ -1,0 +1,175 @@
+"""A sweep: one given value over a range or over what is sold, and what each rule makes of it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import networkx as nx
+import numpy as np
+from numpy.typing import NDArray
+
+from reviewer.deriving.derived import Derived
+from reviewer.judging.rule import Rule
+from reviewer.notation.show import show
+from reviewer.studying.given import Given, bound_of
+from reviewer.studying.governing import study_whole
+from reviewer.studying.study import FAILS, HELD, OPEN, Course, Key, Point
+
+LEVELS = ("must", "should")
+STANDING = (FAILS, HELD, OPEN)
+ROUNDS, PARTS = 3, 16  # of bisection at the edge of what passes
+
+
+@dataclass(frozen=True, slots=True)
+class Stop:
+    """One size of a sweep: as a study takes it, its number, and what the file would say."""
+
+    point: Point
+    size: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """The sizes from one to another at which all passes that depends on the value and ever does."""
+
+    first: Stop
+    last: Stop
+
+
+@dataclass(frozen=True)
+class Sweep:
+    """Every finding over the sizes of one given value, in rising order.
+
+    `moved` are the findings that depend on it; `now` is the number of the present size, or the
+    number of sizes where it is not among them.
+    """
+
+    derived: Derived
+    given: Given
+    stops: tuple[Stop, ...]
+    now: int
+    courses: tuple[Course, ...]
+    moved: frozenset[Key]
+    spans: tuple[Span, ...]
+
+    @cached_property
+    def concerned(self) -> tuple[Course, ...]:
+        """The courses that depend on the value, of rules that must or should hold."""
+        return tuple(
+            each for each in self.courses if each.key in self.moved and each.rule.level in LEVELS
+        )
+
+    @cached_property
+    def standing(self) -> tuple[Course, ...]:
+        """What fails or stays open at every size, whatever the value is."""
+        return tuple(
+            each
+            for each in self.courses
+            if each.rule.level in LEVELS
+            and never_passes(each)
+            and (each.key in self.moved or each.verdict[0] == FAILS)
+        )
+
+    def governing(self, index: int) -> Course | None:
+        """The finding that is used most at one size; the first of those that tie."""
+        return governing_at(self.concerned, index)
+
+    def takeovers(self) -> list[tuple[int, Course]]:
+        """Where, in rising order, each finding begins to govern."""
+        found: list[tuple[int, Course]] = []
+        for index in range(len(self.stops)):
+            course = self.governing(index)
+            if course is not None and (not found or found[-1][1] is not course):
+                found.append((index, course))
+        return found
+
+
+def never_passes(course: Course) -> bool:
+    """Whether a finding fails, or cannot be judged, at every sample."""
+    return bool(np.isin(course.verdict, STANDING).all())
+
+
+def governing_at(courses: Sequence[Course], index: int) -> Course | None:
+    """The course with the largest utilisation at one sample; the first of those that tie."""
+    known = [each for each in courses if not np.isnan(each.utilisation[index])]
+    return max(known, key=lambda each: float(each.utilisation[index]), default=None)
+
+
+def sweep(derived: Derived, rules: Sequence[Rule], given: Given, stops: Sequence[Stop]) -> Sweep:
+    """Judge a design at every size of a given value; the sizes rise."""
+    found = study_whole(derived, [stop.point for stop in stops], rules)
+    present = given.value.value
+    now = next(
+        (index for index, stop in enumerate(stops) if _is_now(stop, given, present)), len(stops)
+    )
+    moved = frozenset(moved_by(derived, found, rules, [stops[0].point]))
+    keys = {
+        key for key in moved if found[key].rule.level in LEVELS and not never_passes(found[key])
+    }
+    spans = tuple(_spans(derived, rules, given, stops, keys))
+    return Sweep(derived, given, tuple(stops), now, tuple(found.values()), moved, spans)
+
+
+def _is_now(stop: Stop, given: Given, present: Any) -> bool:
+    value = stop.point.get(given.field)
+    return value == present if value is not None else False
+
+
+def moved_by(
+    derived: Derived, found: dict[Key, Course], rules: Sequence[Rule], points: Sequence[Point]
+) -> Iterator[Key]:
+    """The findings of which any quantity depends on the fields of some points."""
+    plan = derived.values.plan
+    slots = {plan.slots[field[:2]] for point in points for field in point}
+    below = slots.union(*(nx.descendants(plan.graph, slot) for slot in slots))
+    for key, course in found.items():
+        names = course.rule.names
+        if below.intersection(bound_of(derived, course.rule, key).all_slots(names)):
+            yield key
+
+
+def _spans(
+    derived: Derived, rules: Sequence[Rule], given: Given, stops: Sequence[Stop], keys: set[Key]
+) -> Iterator[Span]:
+    """The spans of sizes within which some findings all pass; of a number their ends, closely."""
+    good = _good(derived, rules, [stop.point for stop in stops], keys)
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], good, [False]])))
+    for first, last in zip(edges[::2], edges[1::2] - 1, strict=True):
+        low, high = stops[first], stops[last]
+        if isinstance(low.point.get(given.field), float) and len(low.point) == 1:
+            if first > 0:
+                low = _closer(derived, rules, given, stops[first - 1], low, keys)
+            if last < len(stops) - 1:
+                high = _closer(derived, rules, given, stops[last + 1], high, keys)
+        yield Span(low, high)
+
+
+def _good(
+    derived: Derived, rules: Sequence[Rule], points: Sequence[Point], keys: set[Key]
+) -> NDArray[np.bool_]:
+    """At which points all of some findings pass."""
+    found = study_whole(derived, points, rules)
+    holds = np.ones(len(points), dtype=bool)
+    for key in keys:
+        holds &= ~np.isin(found[key].verdict, STANDING)
+    return holds
+
+
+def _closer(
+    derived: Derived, rules: Sequence[Rule], given: Given, bad: Stop, good: Stop, keys: set[Key]
+) -> Stop:
+    """The size nearest to one that does not pass at which everything does."""
+    fails, passes = bad.size, good.size
+    for _ in range(ROUNDS):
+        sizes = np.linspace(fails, passes, PARTS + 1)[1:-1].tolist()
+        holds = _good(derived, rules, [{given.field: size} for size in sizes], keys)
+        if holds.any():
+            index = int(np.argmax(holds))
+            fails, passes = (sizes[index - 1] if index else fails), sizes[index]
+        else:
+            fails = sizes[-1]
+    quantity = given.value.quantity
+    text = show(passes, quantity.unit, 4) if quantity else good.text
+    return Stop({given.field: passes}, passes, text)
