@@ -78,6 +78,11 @@ def _based(facts: Kind, sections: Schema) -> Schema:
     }
 
 
+def table_schema(kind: Kind, more: Schema | None = None) -> Schema:
+    """The schema of a table of a kind's fields, with sections that are read elsewhere."""
+    return _table(kind.keys, kind, more)
+
+
 def _ref(name: str) -> Schema:
     return {"$ref": f"#/$defs/{name}"}
 

@@ -117,7 +117,8 @@ def _axis(derived: Derived, given: Given) -> Axis | None:
     if options:
         now = next((each.size for each in options if each.point[given.field] == value), math.nan)
         now = float(value) if isinstance(value, float | int) else now
-        return Axis(given, now, _near(options, now), lines, lengths)
+        near = _near(options, now)
+        return Axis(given, now, near, lines, lengths) if near else None
     if not isinstance(value, float) or (value == 0.0 and given.row.dimension != LENGTH):
         return None
     return Axis(given, abs(value), (), lines, lengths)
