@@ -201,6 +201,17 @@ def test_an_unknown_compliance_or_sag_makes_only_its_item_unknown():
     assert unknown.tolist() == [[False, False], [True, True], [False, True]]
 
 
+def test_two_supports_almost_at_one_point():
+    """On the way the body is tried on those two alone: more than sixteen digits can invert."""
+    at = np.array([0.0, 5e-9, 0.4, -0.3, 0.1])
+    supports = Supports(at, [0.0, 2e-9, 0.1, 0.2, -0.4], 1e12, 1.0, [0.0, 0.0, 1e-3, 1e-3, 1e-3])
+    half = np.random.default_rng(8).normal(size=(5, 2)) * 1e-3
+    for x in np.linspace(-0.01, 0.2, 22):
+        solution = solve_supports(supports, 500.0, 500.0 * x, 0.0, half @ half.T)
+        assert solution.forces.sum() == pytest.approx(500.0, rel=1e-9)
+        assert (solution.forces * at).sum() == pytest.approx(500.0 * x, abs=1e-9 * 500)
+
+
 # The worst direction of a flexible body
 
 

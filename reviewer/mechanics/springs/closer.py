@@ -78,4 +78,5 @@ def _promising(load: TurningLoad, found: Peaks, shown: Array, answers: int) -> I
     which = which[np.lexsort((found.t[which], found.column[which]))]
     column, t = found.column[which], found.t[which]
     same = (np.diff(column, prepend=-1) == 0) & (np.abs(np.diff(t, prepend=9.0)) < SAME)
-    return which[~same]
+    kept: Indices = which[~same]
+    return kept

@@ -56,7 +56,7 @@ def flexible_footing(
     among = take(touching, first)
     own = pick(basis, first) * among[:, None]
     geometry = total(pick(products, first) * among[:, None])
-    loose = ~sound(factor(geometry), geometry)
+    loose = ~sound(factor(geometry), geometry) | (np.sum(among, axis=0) < 3)
     count, sets = among.shape
     matrix = np.zeros((sets, count + 3, count + 3))
     scale = _fill_in_compliance(matrix[:, :count, :count], body, body.row[first], among)
@@ -64,13 +64,25 @@ def flexible_footing(
     matrix[:, count:, :count] = own.transpose(2, 1, 0)
     each = np.arange(count, count + 3)
     matrix[:, each, each] = (LOOSE_HOLD * loose)[:, None]
-    inverse = np.linalg.inv(matrix)
+    inverse = _inverted(matrix)
     inverse[:, :, :count] *= (scale[:, None] * among.T)[:, None]
     inverse[:, count:] /= scale[:, None, None]
     inverse[:, :count] *= among.T[:, :, None]
     return FlexibleFooting(
         np.ascontiguousarray(inverse.transpose(1, 2, 0)), LOOSE_HOLD * loose * scale, which
     )
+
+
+def _inverted(matrix: Array) -> Array:
+    """Inverse of each matrix, or NaN where sixteen digits are not enough to tell it from none."""
+    try:
+        return np.asarray(np.linalg.inv(matrix), float)
+    except np.linalg.LinAlgError:
+        lost = np.linalg.slogdet(matrix)[0] == 0
+        matrix[lost] = np.eye(matrix.shape[1])
+        inverse = np.asarray(np.linalg.inv(matrix), float)
+        inverse[lost] = np.nan
+        return inverse
 
 
 def _fill_in_compliance(corner: Array, body: Flexibility, row: Indices, among: Flags) -> Array:

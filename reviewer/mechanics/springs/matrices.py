@@ -11,6 +11,7 @@ import numpy as np
 from reviewer.mechanics.springs.layout import Array, Flags
 
 WEAK = 1e-9  # of its own stiffness: a way of moving that the springs hold less than this is loose
+LOST = 1e12  # times that stiffness: where both are as weak together, the last is rounding
 FLOOR = 1e-13  # of the stiffness with all springs touching: what a loose way is given
 LOOSE = 4e-15  # as WEAK, for the springs all together: no spring holds that way of moving
 
@@ -28,10 +29,14 @@ def factor(matrix: Array) -> Factors:
 
 
 def sound(factors: Factors, matrix: Array) -> Flags:
-    """Whether every way of moving is held, so that the factors can be trusted."""
+    """Whether every way of moving is held, so that the factors can be trusted.
+
+    What is left of the last pivot is rounding where the one before has lost as many digits.
+    """
     first, second, third = factors.inverse
-    held = (second > 0) & (second * matrix[3] < 1 / WEAK)
-    return np.asarray((first > 0) & held & (third > 0) & (third * matrix[5] < 1 / WEAK), bool)
+    loss, last_loss = second * matrix[3], third * matrix[5]
+    held = (first > 0) & (second > 0) & (third > 0) & (loss < 1 / WEAK) & (last_loss < 1 / WEAK)
+    return np.asarray(held & (loss * last_loss < LOST), bool)
 
 
 def floors(matrix: Array) -> Array:

@@ -185,11 +185,11 @@ def _correct(springs: Springs, answer: Settled) -> Indices:
     """
     np.maximum(answer.forces, 0.0, out=answer.forces)
     off = _out_of_balance(springs, answer.forces, TRUE)
-    for allowed in (TRUE, POOR):
+    for allowed in (TRUE, TRUE, POOR):
         if not len(off):
             break
         some, forces = choose(springs, off), take(answer.forces, off)
-        footing = steadied(stand(some, take(answer.touching, off)))
+        footing = steadied(stand(some, take(answer.touching, off) & (forces > 0)))
         missing = some.load - carried(some, forces)
         added = respond(some, footing, missing, np.zeros((len(some.gap), 1))).forces
         forces = np.maximum(forces + added, 0.0)
