@@ -4,7 +4,7 @@ Every own weight and every load goes down `carried_by` to the ground. Where a pa
 carriers, each gets its share, and the part below where their paths meet again gets the whole once.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Container, Mapping
 from dataclasses import dataclass
 from functools import cached_property, reduce
 from typing import Any
@@ -79,19 +79,31 @@ class Tree:
     def passing_shares(self, name: str) -> list[tuple[str, str]]:
         """Pairs of a part on several carriers and the one of them that brings a share down to here.
 
-        Only the shares that pass through: where all of them meet, the whole counts instead.
+        Only the shares that pass through: where all of them meet, the whole counts instead; and
+        what is split once more further up comes with the share of the part that splits it.
         """
         several = [child for child in self.every if len(child.carried_by) >= SEVERAL]
         if not several:
             return []
-        above = nx.descendants(self.graph, name) | {name}
+        wholly = self.borne[name]
         return [
             (child.name, carrier)
             for child in several
-            if self.meeting[child.name] not in above
+            if child.name not in wholly
             for carrier in child.carried_by
-            if carrier in above
+            if carrier in wholly
         ]
+
+    @cached_property
+    def borne(self) -> Mapping[str, Container[str]]:
+        """For each part, itself and those whose every path to the ground leads through it."""
+        found: dict[str, set[str]] = {part.name: {part.name} for part in self.every}
+        for name in found:
+            below = self.meeting[name]
+            while below != GROUND:
+                found[below].add(name)
+                below = self.meeting[below]
+        return found
 
 
 def built(path: str, owner: Part, tree: Tree) -> Built:
@@ -167,6 +179,10 @@ def _action(owner: Part, tree: Tree) -> Built:
     needs.update(_axis_of(owner) if pairs else {})
 
     def action(whole: Action, axis_x: Any = None, axis_y: Any = None, **shares: Any) -> Action:
+        """Own weight and all that comes down, through what turns in any direction.
+
+        Statics.
+        """
         total = whole
         for index, (_, carrier) in enumerate(pairs):
             share = shares[f"share_{index}"][carrier]
@@ -260,6 +276,10 @@ def _member(owner: Part, tree: Tree) -> Built:
         cases: Cases,
         **carried: Any,
     ) -> Member:
+        """Own weight of the busiest one, its share of what lies on all, the whole of single loads.
+
+        Statics.
+        """
         own = weight_of(mass) * cases.own_weight[None, :]
         total = Member(own, own * centre_radius)
         for index, child in enumerate(above):

@@ -166,7 +166,7 @@ class _Tracer:
 
     def _inputs(self, node: Node, case: int, seen: set[int]) -> Iterator[Step]:
         """The steps below a node; objects of the program's own are passed over."""
-        for slot in dict.fromkeys(self._slots_below(node)):
+        for slot in self._slots_below(node):
             source = self.values.plan.nodes[slot]
             if self._says_nothing(source, case):
                 continue
@@ -186,14 +186,18 @@ class _Tracer:
         return nx.ancestors(graph, slot) | {slot}
 
     def _slots_below(self, node: Node) -> Iterator[int]:
-        for _, slot in node.inputs:
-            if slot == MISSING:
+        """What a node is computed from; an object is passed over, once, to what it comes from."""
+        waiting, passed = [slot for _, slot in reversed(node.inputs)], set()
+        while waiting:
+            slot = waiting.pop()
+            if slot == MISSING or slot in passed:
                 continue
+            passed.add(slot)
             source = self.values.plan.nodes[slot]
             if _is_shown(source):
                 yield slot
             elif source.part != DESIGN:
-                yield from self._slots_below(source)
+                waiting.extend(each for _, each in reversed(source.inputs))
 
     def _computing(self, node: Node) -> Any:
         """The formula behind a node: of a part of a solution, the one that solved it."""

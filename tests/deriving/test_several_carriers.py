@@ -192,3 +192,22 @@ def test_a_tree_of_several_shares_loses_nothing(answers) -> None:
     found = answers(NESTED)
     assert found("floor.bears.force") == pytest.approx(25 * G, rel=1e-12)
     assert found("table.bears.force") == pytest.approx(25 * G, rel=1e-12)
+
+
+LATTICE = """
+parts:
+  floor: {kind: base, feet: {count: 4, circle: 3000}, height: 600, mass: 0 kg}
+  a1: {kind: clamp, carried_by: floor, at: {x: -300}, mass: 1 kg}
+  b1: {kind: clamp, carried_by: floor, at: {x: 300}, mass: 1 kg}
+  a2: {kind: clamp, carried_by: [a1, b1], at: {x: -300}, mass: 1 kg}
+  b2: {kind: clamp, carried_by: [a1, b1], at: {x: 300}, mass: 1 kg}
+  a3: {kind: clamp, carried_by: [a2, b2], mass: 1 kg}
+"""
+
+
+@pytest.mark.parametrize(
+    ("part", "mass"), [("a3", 1), ("a2", 1.5), ("b2", 1.5), ("a1", 2.5), ("b1", 2.5), ("floor", 5)]
+)
+def test_what_is_split_twice_comes_down_once(answers, part: str, mass: float) -> None:
+    """Symmetry: half of all that is above on each side, at every storey."""
+    assert answers(LATTICE)(f"{part}.bears.force") == pytest.approx(mass * G, rel=1e-9)
