@@ -1,7 +1,7 @@
 """What a design says of itself: its name, its revision, who will meet it."""
 
 from reviewer.parts.kind import Kind
-from reviewer.parts.row import Choice, Choices, Row, Text
+from reviewer.parts.row import Choice, Choices, Count, Measure, Row, Text
 
 LIMIT = "limit"  # the scope of named limits, which packs state and rules and rows refer to
 LEVELS = ("children", "public", "private", "shop")  # whom a limit is for; the first that fits holds
@@ -25,6 +25,12 @@ FACTS = Kind(
             Choice(("public", "private", "shop"), default="private"),
         ),
         Row(
+            "service_class",
+            "",
+            "service class of EN 1995-1-1: 1 dry, 2 damp under a roof, 3 in the open",
+            Count(default=1, at_least=1, at_most=3),
+        ),
+        Row(
             "reached_by",
             "",
             "who can put a hand to it",
@@ -36,6 +42,19 @@ FACTS = Kind(
             "whether children can put a hand to it",
             formula=lambda reached_by: "children" in reached_by,
             needs={"reached_by": "reached_by"},
+        ),
+        *(
+            Row(
+                f"humidity.{which}",
+                "1",
+                f"relative humidity of the air {when}",
+                Measure(at_least=0.0, at_most=0.95, default=usual),
+            )
+            for which, when, usual in (
+                ("least", "at its driest", "30 %"),
+                ("most", "at its dampest", "65 %"),
+                ("assembling", "where gaps are set", "50 %"),
+            )
         ),
         Row(
             "load_count",

@@ -47,6 +47,26 @@ def basis_of(bent: BentRing | None, rigid: bool) -> str:
     return f"The plate is taken as rigid, {why}, so this is a lower bound"
 
 
+def play_of_gap(
+    gap: Number,
+    carry_circle: Number,
+    carry_count: int,
+    hold_circle: Number,
+    hold_count: int,
+    reach: Number,
+) -> Number:
+    """How far the pressed rim moves down freely in a gap of the hold-downs.
+
+    Geometry.
+
+    Notes
+    -----
+    Tilt in the gap times (r - D/2 cos(pi/n)).
+    """
+    tilt = tilt_from_gaps(gap, 0.0, carry_circle, carry_count, hold_circle, hold_count)
+    return rim_play(tilt, reach, carry_circle, carry_count).sink
+
+
 BENT = {"bent": "rollers_bent?"}
 
 RIM = (
@@ -110,6 +130,34 @@ RIM = (
         "how far the farthest rim sinks where it is loaded",
         formula=lambda springs, plate: springs + plate,
         needs={"springs": "rim.from_springs", "plate": "rim.from_plate"},
+    ),
+    Row(
+        "rim.moves",
+        "m",
+        "free play and elastic sink of the rim together",
+        formula=lambda play, sink: play + sink,
+        needs={"play": "play.rim", "sink": "rim_sink"},
+    ),
+    Row(
+        "rim.tilts",
+        "rad",
+        "free and elastic tilt of the plate together",
+        formula=lambda play, tilt: play + tilt,
+        needs={"play": "play.tilt", "tilt": "tilt"},
+    ),
+    Row(
+        "play.rim_dry",
+        "m",
+        "free play down at the farthest rim in the driest air",
+        formula=play_of_gap,
+        needs={
+            "gap": "hold_down.gap_dry",
+            "carry_circle": "carry.circle",
+            "carry_count": "carry.count",
+            "hold_circle": "hold_down.circle",
+            "hold_count": "hold_down.count",
+            "reach": "reach.radius",
+        },
     ),
     Row(
         "rim.basis",

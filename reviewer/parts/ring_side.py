@@ -1,8 +1,11 @@
-"""What stands around the plate of a slewing ring: side rollers, and the height of the stack."""
+"""What stands around the plate of a slewing ring, its height, and what its rollers run past."""
+
+import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.mechanics.ring_edges import path_clearance
 from reviewer.mechanics.rings import stack_height
-from reviewer.parts.row import Count, Measure, Row, Stock
+from reviewer.parts.row import Choice, Count, Measure, Row, Stock
 from reviewer.stock.bearings import Bearing
 
 
@@ -25,6 +28,68 @@ def height_of_stack(diameter: Number, thickness: Number, hold_diameter: Number |
     """
     return stack_height(diameter, thickness, 0.0 if hold_diameter is None else hold_diameter)
 
+
+def clear_path(
+    circle: Number,
+    width: Number,
+    face: str,
+    carry_circle: Number,
+    carry_width: Number,
+    hold_circle: Number | None,
+    hold_width: Number | None,
+) -> Number:
+    """Least clearance between what interrupts the plate's face and a roller that runs on it.
+
+    Geometry.
+
+    Notes
+    -----
+    |r - R| - b/2 - B/2, over the rollers on that face; below zero a roller runs over it.
+    """
+    found = []
+    if face != "upper":
+        found.append(path_clearance(circle / 2, width / 2, carry_circle / 2, carry_width / 2))
+    if face != "lower" and hold_circle is not None and hold_width is not None:
+        found.append(path_clearance(circle / 2, width / 2, hold_circle / 2, hold_width / 2))
+    return np.inf if not found else np.minimum.reduce(np.broadcast_arrays(*found))
+
+
+PATH = (
+    Row(
+        "features.circle",
+        "m",
+        "diameter of a circle of bolt heads or openings in the plate's face",
+        Measure(above=0.0, example="380 mm"),
+    ),
+    Row(
+        "features.width",
+        "m",
+        "size of such a bolt head or opening along the radius",
+        Measure(above=0.0, example="16 mm"),
+    ),
+    Row(
+        "features.face",
+        "",
+        "the faces of the plate that they interrupt",
+        Choice(("both", "lower", "upper"), default="both"),
+    ),
+    Row(
+        "features.clear",
+        "m",
+        "clearance between them and the path of the nearest roller",
+        formula=clear_path,
+        needs={
+            "circle": "features.circle",
+            "width": "features.width",
+            "face": "features.face",
+            "carry_circle": "carry.circle",
+            "carry_width": "carry.width",
+            "hold_circle": "hold_down.circle?",
+            "hold_width": "hold_down.width?",
+        },
+        governs="least",
+    ),
+)
 
 SIDE = (
     Row(

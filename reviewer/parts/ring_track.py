@@ -3,7 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.contact import contact_modulus, line_contact
-from reviewer.mechanics.contact_yield import line_yield_force
+from reviewer.mechanics.contact_yield import line_shakedown_force, line_yield_force
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.track import dent
 from reviewer.parts.allowed import stated
@@ -51,6 +51,18 @@ def first_yield(strength: Number, length: Number, diameter: Number, modulus: Num
     return line_yield_force(strength, length, diameter / 2, modulus)
 
 
+def shakedown(strength: Number, length: Number, diameter: Number, modulus: Number) -> Number:
+    """Roller load below which a rut stops growing.
+
+    Johnson, Contact Mechanics (1985), 9.2 (p0 = 4 k); from memory. For metals: wood creeps as well.
+
+    Notes
+    -----
+    Where p0 = 2 Y.
+    """
+    return line_shakedown_force(strength, length, diameter / 2, modulus)
+
+
 def dent_depth(
     force: Number, length: Number, diameter: Number, strength: Number, modulus: Number
 ) -> Number:
@@ -69,7 +81,39 @@ def span_over_thickness(spacing: Number, thickness: Number) -> Number:
     return spacing / thickness
 
 
-CONTACT = {"length": "carry.width", "diameter": "carry.outer_diameter", "modulus": "track.modulus"}
+def of_what_it_runs_on(plate: Number, strip: Material | None) -> Number:
+    """Effective modulus of a carrying roller on the strip where there is one, else on the plate.
+
+    Johnson, Contact Mechanics (1985), equation 4.8.
+    """
+    return plate if strip is None else contact_modulus_on(strip)
+
+
+def strength_of_what_it_runs_on(plate: Number, strip: Material | None) -> Number:
+    """Compression strength of the strip where there is one, else of the plate through its face.
+
+    The stock row's own source.
+    """
+    return plate if strip is None else across_strength_of(strip)
+
+
+def contact_length(roller: Number, strip: Number | None) -> Number:
+    """Length of a carrying roller that touches its track.
+
+    Geometry.
+
+    Notes
+    -----
+    The least of the widths of roller and strip.
+    """
+    return roller if strip is None else np.minimum(roller, strip)
+
+
+CONTACT = {
+    "length": "contact.length",
+    "diameter": "carry.outer_diameter",
+    "modulus": "contact.modulus",
+}
 
 TRACK = (
     Row(
@@ -89,6 +133,30 @@ TRACK = (
         needs={"material": "plate.material"},
     ),
     Row(
+        "contact.length",
+        "m",
+        "length of a carrying roller that touches its track",
+        formula=contact_length,
+        needs={"roller": "carry.width", "strip": "track.strip.width?"},
+    ),
+    Row(
+        "contact.modulus",
+        "Pa",
+        "effective modulus of a steel roller on what it runs on",
+        formula=of_what_it_runs_on,
+        needs={
+            "plate": "track.modulus",
+            "strip": "track.strip.material?",
+        },
+    ),
+    Row(
+        "contact.strength",
+        "Pa",
+        "compression strength of what the carrying rollers run on",
+        formula=strength_of_what_it_runs_on,
+        needs={"plate": "track.strength", "strip": "track.strip.material?"},
+    ),
+    Row(
         "contact.pressure",
         "Pa",
         "peak pressure under the busiest roller",
@@ -100,14 +168,21 @@ TRACK = (
         "N",
         "roller load at which the track first yields",
         formula=first_yield,
-        needs={"strength": "track.strength", **CONTACT},
+        needs={"strength": "contact.strength", **CONTACT},
+    ),
+    Row(
+        "contact.shakedown_load",
+        "N",
+        "roller load below which a rut stops growing, however often it is rolled over",
+        formula=shakedown,
+        needs={"strength": "contact.strength", **CONTACT},
     ),
     Row(
         "contact.dent",
         "m",
         "depth of the mark under the busiest roller",
         formula=dent_depth,
-        needs={"force": "carry.peak_load", "strength": "track.strength", **CONTACT},
+        needs={"force": "carry.peak_load", "strength": "contact.strength", **CONTACT},
     ),
     Row(
         "contact.allowed_dent",

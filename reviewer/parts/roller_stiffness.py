@@ -1,5 +1,6 @@
 """How much a roller gives way: its track, its bearing and its bolt, one after the other."""
 
+from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
@@ -7,6 +8,7 @@ import numpy as np
 from reviewer.mechanics.bolt_limits import bolt_stiffness
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.rollers import radial_approach, roller_stiffness
+from reviewer.mechanics.strip import decay
 from reviewer.mechanics.track import secant_stiffness, track_approach
 from reviewer.parts.row import Measure, Row
 from reviewer.stock.bearings import Bearing
@@ -30,17 +32,29 @@ def reference_load(force: Number, count: int) -> Number:
 
 
 def stiffness_of_track(
-    load: Number, length: Number, diameter: Number, modulus: Number, thickness: Number
+    load: Number,
+    length: Number,
+    diameter: Number,
+    modulus: Number,
+    thickness: Number,
+    bed: Number | None = None,
+    strip: Number | None = None,
+    strip_thickness: Number | None = None,
 ) -> Number:
-    """Stiffness of a steel roller on the face of the plate, from nothing to the reference load.
+    """Stiffness of a steel roller on its track, from nothing to the reference load.
 
-    Johnson, Contact Mechanics (1985), equation 4.57.
+    Johnson, Contact Mechanics (1985), equation 4.57; a strip sinks as well, Hetenyi, Beams on
+    Elastic Foundation (1946), 2.
 
     Notes
     -----
-    F / approach. While elastic; wood scatters by a third.
+    F / approach; with a strip in series with 2 k / lambda. While elastic; wood scatters by a third.
     """
-    return secant_stiffness(load, track_approach(load, length, diameter / 2, modulus, thickness))
+    layer = thickness if strip_thickness is None else strip_thickness
+    face = secant_stiffness(load, track_approach(load, length, diameter / 2, modulus, layer))
+    if bed is None or strip is None:
+        return face
+    return 1 / (1 / face + decay(bed, strip) / (2 * bed))
 
 
 def stiffness_of_bearing(load: Number, bearing: Bearing) -> Number:
@@ -84,7 +98,17 @@ REFERENCE = Row(
 )
 
 
-def stiffness(group: str, what: str) -> tuple[Row, ...]:
+FACE = {"length": "{}.width", "modulus": "track.modulus"}
+ON_STRIP = {
+    "length": "contact.length",
+    "modulus": "contact.modulus",
+    "bed": "strip.bed?",
+    "strip": "strip.stiffness?",
+    "strip_thickness": "track.strip.thickness?",
+}
+
+
+def stiffness(group: str, what: str, track: Mapping[str, str] = FACE) -> tuple[Row, ...]:
     """Stiffness of one group of rollers and of what it is made up of."""
     load: dict[str, Any] = {"load": "roller.reference_load"}
     return (
@@ -95,9 +119,8 @@ def stiffness(group: str, what: str) -> tuple[Row, ...]:
             formula=stiffness_of_track,
             needs={
                 **load,
-                "length": f"{group}.width",
+                **{key: need.format(group) for key, need in track.items()},
                 "diameter": f"{group}.outer_diameter",
-                "modulus": "track.modulus",
                 "thickness": "plate.thickness",
             },
             governs="least",

@@ -4,12 +4,15 @@ from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import plate_mass
 from reviewer.parts.ring_body import PLATE
+from reviewer.parts.ring_damp import DAMP
 from reviewer.parts.ring_forces import SOLUTION
 from reviewer.parts.ring_hold import HOLD
 from reviewer.parts.ring_rim import RIM
-from reviewer.parts.ring_side import SIDE
+from reviewer.parts.ring_side import PATH, SIDE
+from reviewer.parts.ring_strip import STRIP
 from reviewer.parts.ring_track import TRACK
-from reviewer.parts.roller_stiffness import REFERENCE, stiffness
+from reviewer.parts.ring_turning import TURNING
+from reviewer.parts.roller_stiffness import ON_STRIP, REFERENCE, stiffness
 from reviewer.parts.rollers import rollers
 
 SLEWING_RING = Kind(
@@ -26,12 +29,16 @@ SLEWING_RING = Kind(
         *rollers("carry", "the carrying rollers"),
         *rollers("hold_down", "the hold-downs", gap=True),
         REFERENCE,
-        *stiffness("carry", "the carrying rollers"),
+        *stiffness("carry", "the carrying rollers", ON_STRIP),
         *stiffness("hold_down", "the hold-downs"),
         *SIDE,
+        *PATH,
         *SOLUTION,
         *TRACK,
         *HOLD,
         *RIM,
+        *STRIP,
+        *DAMP,
+        *TURNING,
     ),
 )
