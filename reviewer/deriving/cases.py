@@ -6,8 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from reviewer.reading.design import Combination, Design
+from reviewer.reading.design import Combination, Design, Part
 
+MEDIUM_TERM = "medium-term"  # of a load that does not tell
 LIGHT = 0.9  # EN 1990, table A1.2(A): own weight where it helps
 
 
@@ -17,7 +18,7 @@ class Cases:
 
     `names` tells combination and configuration; `configuration` is an index into the design's;
     `own_weight` and `factors[load]` multiply forces; `on_half` is true where a distributed load
-    stands on one half of its area only.
+    stands on one half of its area only; `durations` tells of each load how long it lasts.
     """
 
     names: tuple[str, ...]
@@ -25,6 +26,7 @@ class Cases:
     own_weight: NDArray[np.float64]
     factors: dict[str, NDArray[np.float64]]
     on_half: NDArray[np.bool_]
+    durations: dict[str, str]
 
 
 def default_combinations(loads: tuple[str, ...]) -> tuple[Combination, ...]:
@@ -61,7 +63,13 @@ def cases_of(design: Design) -> Cases:
             for load in loads
         },
         on_half=np.array([half for *_, half in rows]),
+        durations={load: _duration(design.loads[load]) for load in loads},
     )
+
+
+def _duration(load: Part) -> str:
+    given = load.given.get("duration")
+    return MEDIUM_TERM if given is None else str(given.value)
 
 
 def _rows(

@@ -203,6 +203,7 @@ def _load_action(owner: Part) -> Built:
         "place_y": "place.y",
         "direction": "direction",
         "all_round": "all_round",
+        "lasting": "lasting",
         "cases": "design.cases",
     }
     if not middle:
@@ -214,10 +215,10 @@ def _load_action(owner: Part) -> Built:
     if not _goes_all_round(owner):
         needs["azimuth"] = "azimuth"
 
-    def action(size: Any, cases: Cases, direction: str, **where: Any) -> Action:
+    def action(size: Any, cases: Cases, direction: str, lasting: Any, **where: Any) -> Action:
         force = size * cases.factors[name][None, :]
         on_half = cases.on_half[None, :] if spread else np.zeros((1, 1), dtype=bool)
-        return of_load(placed_load(force, on_half, DIRECTIONS[direction], **where))
+        return of_load(placed_load(force, on_half, DIRECTIONS[direction], **where), lasting)
 
     return action, needs
 

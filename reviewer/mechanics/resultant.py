@@ -76,7 +76,7 @@ class Overturning(NamedTuple):
 
 
 class Action(NamedTuple):
-    """Resultants of own weight, of loads, and of both.
+    """Resultants of own weight, of loads, of both, and of what of both lies there for good.
 
     The total is kept beside its parts, because past a turning joint sizes no longer add up.
     """
@@ -84,6 +84,7 @@ class Action(NamedTuple):
     weight: Resultant = Resultant()
     loads: Resultant = Resultant()
     total: Resultant = Resultant()
+    lasting: Resultant = Resultant()
 
     def plus(self, other: "Action") -> "Action":
         """Both together."""
@@ -96,12 +97,12 @@ class Action(NamedTuple):
 
 def of_weight(weight: Resultant) -> Action:
     """An action of own weight alone."""
-    return Action(weight, Resultant(), weight)
+    return Action(weight, Resultant(), weight, weight)
 
 
-def of_load(load: Resultant) -> Action:
-    """An action of a load alone."""
-    return Action(Resultant(), load, load)
+def of_load(load: Resultant, lasting: Number = 0.0) -> Action:
+    """An action of a load alone, of which a share lies there for good."""
+    return Action(Resultant(), load, load, load.times(lasting))
 
 
 def _tilt(about_floor: Number, push: Number, level: Number) -> Number:

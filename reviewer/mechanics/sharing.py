@@ -51,13 +51,23 @@ def shares_of(action: Action, x: Sequence[Number], y: Sequence[Number]) -> tuple
     parts; on more, the most that a rigid body on equal one-way supports gives each of them. Level
     forces in equal parts. Of a moment from all round two carriers get half each, as if it stood
     across, and the total also the force that it adds on one of them along the line: an upper bound.
-    Loads and own weight alone go without that force, because it would hold a carrier down.
+    Loads and own weight alone go without that force, because it would hold a carrier down. On more
+    than two, what lies there for good is shared as the total is.
     """
     if len(x) == 2:
         parts = [_on_two(part, x, y, most=part is action.total) for part in action]
     else:
-        parts = [_on_many(part, x, y) for part in action]
+        parts = [_on_many(part, x, y) for part in action[:-1]]
+        parts.append([share.times(_kept(action)) for share in parts[-1]])
     return tuple(Action(*(part[index] for part in parts)) for index in range(len(x)))
+
+
+def _kept(action: Action) -> Number:
+    """Share of the total that lies there for good."""
+    total = action.total.force
+    loaded = np.not_equal(total, 0.0)
+    kept: Number = np.where(loaded, action.lasting.force / np.where(loaded, total, 1.0), 0.0)
+    return kept
 
 
 def _on_two(

@@ -19,6 +19,10 @@ _DRY = _by_duration(0.60, 0.70, 0.80, 0.90, 1.10)
 _OUTDOORS = _by_duration(0.50, 0.55, 0.65, 0.70, 0.90)
 _PARTICLE = _by_duration(0.30, 0.45, 0.65, 0.85, 1.10)
 _FIBRE = _by_duration(0.20, 0.40, 0.60, 0.80, 1.10)
+_FIBRE_DAMP = _by_duration(0.20, 0.30, 0.45, 0.60, 0.80)
+_STRAND = _by_duration(0.40, 0.50, 0.70, 0.90, 1.10)
+_STRAND_DAMP = _by_duration(0.30, 0.40, 0.55, 0.70, 0.90)
+_PARTICLE_DAMP = _by_duration(0.20, 0.30, 0.45, 0.60, 0.80)
 
 MODIFICATION: Mapping[tuple[str, int], Mapping[str, float]] = MappingProxyType(
     {
@@ -29,7 +33,11 @@ MODIFICATION: Mapping[tuple[str, int], Mapping[str, float]] = MappingProxyType(
         ("plywood", 2): _DRY,  # seen
         ("plywood", 3): _OUTDOORS,  # seen
         ("particleboard", 1): _PARTICLE,  # seen, P4 and P5
+        ("particleboard", 2): _PARTICLE_DAMP,  # memory, P5
+        ("OSB", 1): _STRAND,  # memory, OSB/3 and OSB/4
+        ("OSB", 2): _STRAND_DAMP,  # memory, OSB/3 and OSB/4
         ("MDF", 1): _FIBRE,  # seen
+        ("MDF", 2): _FIBRE_DAMP,  # memory, MDF.HLS
     }
 )
 """k_mod by material and service class, then by duration: EN 1995-1-1:2004, table 3.1."""

@@ -2,17 +2,23 @@
 
 import numpy as np
 
-from reviewer.mechanics.bending import bending_stiffness_from_test, bending_stress
-from reviewer.mechanics.cantilevers import cantilever_couple_deflection, cantilever_deflection
+from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.weight import weight
 from reviewer.parts.allowed import share_of
-from reviewer.parts.bars import section
-from reviewer.parts.from_stock import allowed_bending_stress, density_of, modulus_of
+from reviewer.parts.arm_bending import (
+    bending_stiffness,
+    root_moment,
+    shear_stiffness,
+    tip_deflection,
+)
+from reviewer.parts.arm_root import root
+from reviewer.parts.bars import bar_material, section
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.lasting import creep
 from reviewer.parts.ring_plate import SEAT
-from reviewer.parts.row import Measure, Row, Stock
+from reviewer.parts.row import Measure, Row
 
 
 def bar_mass(area: Number, length: Number, density: Number) -> Number:
@@ -27,65 +33,12 @@ def bar_mass(area: Number, length: Number, density: Number) -> Number:
     return area * length * density
 
 
-def bending_stiffness(
-    modulus: Number | None,
-    second_moment: Number | None,
-    force: Number | None,
-    at: Number | None,
-    sag: Number | None,
-) -> Number:
-    """Bending stiffness: from a bench test where there is one, else from modulus and section.
-
-    Gere and Goodno, Mechanics of Materials (2009), table G-1 case 4.
-
-    Notes
-    -----
-    E I, or F a^3 / (3 sag) of the test.
-    """
-    if force is not None and at is not None and sag is not None:
-        return bending_stiffness_from_test(force, at, sag)
-    if modulus is None or second_moment is None:
-        return np.nan
-    return modulus * second_moment
-
-
 def seat_of_arm(root: Number) -> Number:
     """Length over which an arm is fixed to its carrier: 150 mm, or as far as the axis.
 
     Common practice: two bolts that far apart.
     """
     return np.minimum(root, SEAT)
-
-
-def root_moment(moment: Number, force: Number, root: Number) -> Number:
-    """Bending moment where the arm leaves its carrier.
-
-    Statics.
-
-    Notes
-    -----
-    Moment about the axis, less force times the radius of the root.
-    """
-    return moment - force * root
-
-
-def tip_deflection(force: Number, moment: Number, reach: Number, stiffness: Number) -> Number:
-    """Deflection of the tip under a force that has a given moment about the root.
-
-    Gere and Goodno, Mechanics of Materials (2009), table G-1 cases 5 and 6.
-
-    Notes
-    -----
-    The forces are put together as one at a = M / F from the root; beyond the tip, as the force at
-    the tip and a couple. Shear and the turning of the root's joint are left out: a lower bound.
-    """
-    loaded = np.abs(force) > 0
-    position = np.where(loaded, moment / np.where(loaded, force, 1.0), 0.0)
-    near = np.minimum(position, reach)
-    couple = np.where(loaded, force * (position - near), moment)
-    return cantilever_deflection(force, near, reach, stiffness) + cantilever_couple_deflection(
-        couple, reach, stiffness
-    )
 
 
 ARM = Kind(
@@ -95,16 +48,7 @@ ARM = Kind(
         *tree(several=False),
         *array(bar_mass, {"area": "section.area", "length": "reach", "density": "density"}),
         *section(),
-        Row("material", "", "material", Stock("materials", example="6063-T5")),
-        Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
-        Row(
-            "modulus",
-            "Pa",
-            "modulus of elasticity in bending",
-            Measure(above=0.0, example="69 GPa"),
-            formula=modulus_of,
-            needs={"material": "material"},
-        ),
+        *bar_material("6063-T5"),
         Row("reach", "m", "length from root to tip", Measure(above=0.0, example="430 mm")),
         Row(
             "root.radius",
@@ -192,6 +136,17 @@ ARM = Kind(
             },
         ),
         Row(
+            "shear_stiffness",
+            "N",
+            "shear modulus times the area that bears shear; a bench test has it in its sag",
+            formula=shear_stiffness,
+            needs={
+                "modulus": "shear_modulus?",
+                "area": "section.shear_area?",
+                "sag": "bench_test.sags?",
+            },
+        ),
+        Row(
             "root_moment",
             "N m",
             "bending moment at the root of the busiest arm",
@@ -205,13 +160,7 @@ ARM = Kind(
             formula=bending_stress,
             needs={"moment": "root_moment", "section_modulus": "section.section_modulus"},
         ),
-        Row(
-            "allowed_stress",
-            "Pa",
-            "bending stress that its material may carry",
-            formula=allowed_bending_stress,
-            needs={"material": "material"},
-        ),
+        *root(),
         Row(
             "tip_deflection",
             "m",
@@ -222,7 +171,18 @@ ARM = Kind(
                 "moment": "root_moment",
                 "reach": "reach",
                 "stiffness": "bending_stiffness",
+                "shear_stiffness": "shear_stiffness?",
+                "turning": "root.sinks",
             },
+        ),
+        *creep("tip_deflection", "how far the tip sinks after years"),
+        Row(
+            "allowed_lasting_sag",
+            "m",
+            "how far the tip may sink after years",
+            Measure(above=0.0),
+            formula=share_of,
+            needs={"length": "reach", "divisor": "limit.arm_reach_over_lasting_sag"},
         ),
         Row(
             "allowed_deflection",

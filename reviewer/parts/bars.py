@@ -2,6 +2,8 @@
 
 from typing import Any
 
+import numpy as np
+
 from reviewer.mechanics.sections import (
     SectionProperties,
     box_section,
@@ -9,12 +11,9 @@ from reviewer.mechanics.sections import (
     rectangle_section,
     round_section,
 )
-from reviewer.parts.from_stock import (
-    allowed_bending_stress,
-    density_of,
-    modulus_of,
-    shear_modulus_of,
-)
+from reviewer.mechanics.thin_sections import given_section
+from reviewer.parts.from_stock import density_of, modulus_of, shear_modulus_of
+from reviewer.parts.lasting import strength_in_time
 from reviewer.parts.row import Measure, Row, Shape, Stock
 
 SHAPES = (
@@ -22,13 +21,28 @@ SHAPES = (
     ("solid", ("section.width", "section.height")),
     ("pipe", ("section.diameter", "section.wall")),
     ("round", ("section.diameter",)),
+    (
+        "given",
+        ("section.given_area", "section.given_second_moment", "section.width", "section.height"),
+    ),
 )
 
 
 def section_properties(
-    shape: str, width: Any, height: Any, diameter: Any, wall: Any
+    shape: str,
+    width: Any,
+    height: Any,
+    diameter: Any,
+    wall: Any,
+    area: Any,
+    second_moment: Any,
 ) -> SectionProperties:
-    """Properties of the section that the shape's word and measures describe."""
+    """Properties of the section that the shape's word and measures describe.
+
+    Of a profile whose area and second moment are given, its shear area and torsion stay unknown.
+    """
+    if shape == "given":
+        return given_section(width, height, area, second_moment, np.nan)
     if shape == "tube":
         return box_section(width, height, wall)
     if shape == "solid":
@@ -38,8 +52,8 @@ def section_properties(
     return round_section(diameter)
 
 
-def _measure(name: str, says: str) -> Row:
-    return Row(f"section.{name}", "m", says, Measure(above=0.0), only=True)
+def _measure(name: str, says: str, unit: str = "m") -> Row:
+    return Row(f"section.{name}", unit, says, Measure(above=0.0), only=True)
 
 
 def _property(name: str, unit: str, says: str) -> Row:
@@ -56,6 +70,10 @@ def section() -> tuple[Row, ...]:
         _measure("height", "outer height of the section, along the load"),
         _measure("wall", "wall thickness of the section"),
         _measure("diameter", "outer diameter of the section"),
+        _measure("given_area", "area of a profile by its catalogue", "m^2"),
+        _measure(
+            "given_second_moment", "second moment of area of a profile by its catalogue", "m^4"
+        ),
         Row(
             "section.properties",
             "",
@@ -67,12 +85,15 @@ def section() -> tuple[Row, ...]:
                 "height": "section.height?",
                 "diameter": "section.diameter?",
                 "wall": "section.wall?",
+                "area": "section.given_area?",
+                "second_moment": "section.given_second_moment?",
             },
         ),
         _property("area", "m^2", "area of the section"),
         _property("second_moment", "m^4", "second moment of area for a load along the height"),
         _property("section_modulus", "m^3", "section modulus for a load along the height"),
         _property("torsion_constant", "m^4", "torsion constant of the section"),
+        _property("shear_area", "m^2", "area that bears shear for a load along the height"),
         _property("torsion_modulus", "m^3", "torque over the peak shear stress"),
     )
 
@@ -99,11 +120,5 @@ def bar_material(example: str) -> tuple[Row, ...]:
             formula=shear_modulus_of,
             needs=material,
         ),
-        Row(
-            "allowed_stress",
-            "Pa",
-            "bending stress that its material may carry",
-            formula=allowed_bending_stress,
-            needs=material,
-        ),
+        *strength_in_time(),
     )

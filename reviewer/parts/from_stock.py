@@ -9,7 +9,6 @@ from reviewer.stock.materials import Material, completed
 from reviewer.stock.panels import panel_modulus
 
 LOAD_FACTOR = 1.5  # EN 1990: loads stand unfactored in a design, so the factor is taken here
-MEDIUM_TERM = 0.80  # k_mod of EN 1995-1-1, table 3.1: solid timber and plywood, medium term, dry
 YIELD_MARGIN = 1.5  # common practice
 
 
@@ -60,21 +59,6 @@ def across_strength_of(material: Material) -> float:
     The stock row's own source.
     """
     return completed(material).compression_across
-
-
-def allowed_bending_stress(material: Material) -> float:
-    """Bending stress that a lasting service load may cause.
-
-    Wood: EN 1995-1-1, f_k k_mod / (gamma_M gamma_Q). Metal, plastic: yield / 1.5, common practice.
-
-    Notes
-    -----
-    k_mod = 0.80 (medium term, dry), gamma_Q = 1.5; of a mean, its lower 5 % is f_k.
-    """
-    if material.family in ("metal", "plastic"):
-        return material.yield_strength / YIELD_MARGIN
-    low, _ = material.range_of("bending_strength")
-    return low * MEDIUM_TERM / (material.partial_factor * LOAD_FACTOR)
 
 
 def of_bearing(attribute: str, text: str) -> Any:

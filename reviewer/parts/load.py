@@ -6,6 +6,7 @@ import numpy as np
 
 from reviewer.mechanics.placing import DIRECTIONS
 from reviewer.mechanics.weight import weight
+from reviewer.mechanics.wood_factors import DURATIONS
 from reviewer.parts.groups import LOAD_PATH
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Flag, Measure, PartName, Row
@@ -31,6 +32,18 @@ def azimuth_of_load(azimuth: Any, x: Any, y: Any) -> Any:
     return np.arctan2(0.0 if y is None else y, 0.0 if x is None else x)
 
 
+LASTING = dict(zip(DURATIONS, (1.0, 0.8, 0.3, 0.0, 0.0), strict=True))
+
+
+def lasting_share_of_load(duration: str) -> Any:
+    """Share of a load that lies there on average: under it wood and plastic creep.
+
+    EN 1990, table A1.1, psi_2: storage 0.8, dwellings 0.3, from memory; that the class of duration
+    tells which is common practice.
+    """
+    return LASTING[duration]
+
+
 LOAD = Kind(
     name="load",
     says="a force on a part",
@@ -51,6 +64,20 @@ LOAD = Kind(
         Row("at.azimuth", "rad", "azimuth of the place", Measure(default="0 deg")),
         Row("at.x", "m", "plan position from the part's middle", Measure()),
         Row("at.y", "m", "plan position from the part's middle", Measure()),
+        Row(
+            "duration",
+            "",
+            "how long it lies there at a time: over 10 years, over 6 months, over a week, less",
+            Choice(DURATIONS, default="medium-term"),
+        ),
+        Row(
+            "lasting",
+            "1",
+            "share of it that lies there on average over the years",
+            Measure(at_least=0.0, at_most=1.0),
+            formula=lasting_share_of_load,
+            needs={"duration": "duration"},
+        ),
         Row("inset", "m", "how far inside the rim", Measure(default="0 mm", at_least=0.0)),
         Row("all_round", "", "whether it can stand at any azimuth", Flag()),
         Row("direction", "", "which way it acts", Choice(tuple(DIRECTIONS), default="down")),

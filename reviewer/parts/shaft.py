@@ -5,14 +5,10 @@ from reviewer.mechanics.formula import Number
 from reviewer.mechanics.shafts import lever_lag, torsion_stress, von_mises_stress
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
-from reviewer.parts.from_stock import (
-    allowed_bending_stress,
-    density_of,
-    modulus_of,
-    shear_modulus_of,
-)
+from reviewer.parts.from_stock import density_of, modulus_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.lasting import strength_in_time
 from reviewer.parts.row import Measure, Row, Stock
 from reviewer.parts.shaft_fatigue import fatigue
 from reviewer.parts.shaft_levers import (
@@ -175,13 +171,7 @@ SHAFT = Kind(
             formula=von_mises_stress,
             needs={"normal_stress": "bending_stress", "shear_stress": "torsion_stress"},
         ),
-        Row(
-            "allowed_stress",
-            "Pa",
-            "stress that its material may carry",
-            formula=allowed_bending_stress,
-            needs={"material": "material"},
-        ),
+        *strength_in_time(),
         Row(
             "twist",
             "rad",
