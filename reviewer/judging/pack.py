@@ -46,14 +46,17 @@ def read_packs(
     sources: Iterable[tuple[bytes | str, str]],
     kinds: Mapping[str, Kind],
     limits: Limits = NO_LIMITS,
+    *,
+    trusted: bool = False,
 ) -> tuple[Pack, ...]:
     """Read some packs, each given by its text and path; their rules may name each other's limits.
 
+    `trusted` puts off the proofs of packs that come with the project until they are used.
     A limit that is stated twice is a problem of the pack that states it last.
     """
     known = dict(limits.by_name)
     begun = [_begin(source, path, known) for source, path in sources]
-    return tuple(_finish(each, kinds, Limits(known)) for each in begun)
+    return tuple(_finish(each, kinds, Limits(known), trusted) for each in begun)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +83,11 @@ def _begin(source: bytes | str, path: str, known: dict[str, Limit]) -> _Begun:
     return _Begun(document, problems, limits)
 
 
-def _finish(begun: _Begun, kinds: Mapping[str, Kind], limits: Limits) -> Pack:
+def _finish(begun: _Begun, kinds: Mapping[str, Kind], limits: Limits, trusted: bool) -> Pack:
     document, problems = begun.document, begun.problems
     rules: list[Rule] = []
     if document.root is not None:
-        reader = RuleReader(document.path, document.lines, kinds, problems, limits)
+        reader = RuleReader(document.path, document.lines, kinds, problems, limits, trusted=trusted)
         for node in _rule_nodes(document.root, reader):
             rule = reader.rule(node)
             rules += [] if rule is None else [rule]

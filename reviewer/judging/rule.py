@@ -1,7 +1,8 @@
 """A rule, as a pack states it once its words have been read and checked."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, NamedTuple
 
 from reviewer.judging.compiled import Condition, Requirement
@@ -45,6 +46,27 @@ class Proof:
     place: Place
 
 
+class LateProof:
+    """A proof that is read when its cases are first asked for.
+
+    The packs that come with the project are proven by the tests and by `rules --prove`; a review
+    has no use for their proofs and does not wait for them.
+    """
+
+    def __init__(self, read: Callable[[], Proof | None], place: Place) -> None:
+        """Keep how to read a proof, and where it stands."""
+        self._read = read
+        self.place = place
+
+    @cached_property
+    def cases(self) -> tuple[Case, ...]:
+        """The cases of the proof. Raises ValueError where it cannot be read."""
+        proof = self._read()
+        if proof is None:
+            raise ValueError(f"{self.place.path}:{self.place.line}: this proof cannot be read")
+        return proof.cases
+
+
 @dataclass(frozen=True, slots=True)
 class Rule:
     """A requirement on the quantities of one kind of part, or a question to a person.
@@ -65,7 +87,7 @@ class Rule:
     because: str
     change: tuple[str, ...]
     source: str
-    proof: Proof
+    proof: Proof | LateProof
     place: Place
     requires: str = ""
     by_shop: ByShop | None = None

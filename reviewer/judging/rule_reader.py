@@ -11,7 +11,7 @@ from reviewer.judging.language_error import LanguageError
 from reviewer.judging.limits import NO_LIMITS, Limits
 from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.proof_reader import read_proof
-from reviewer.judging.rule import Rule, Scope
+from reviewer.judging.rule import LateProof, Proof, Rule, Scope
 from reviewer.judging.template import Template, check_names, parse_template
 from reviewer.judging.vocabulary import vocabulary
 from reviewer.notation.nearest import nearest
@@ -47,16 +47,28 @@ class RuleReader(PackReader):
         kinds: Mapping[str, Kind],
         problems: list[Problem],
         limits: Limits = NO_LIMITS,
+        *,
+        trusted: bool = False,
     ) -> None:
         """Read rules for some kinds of part, under some limits; problems go to the list given.
 
+        Proofs of a trusted pack, one that comes with the project, are read when they are used.
         Where there are some already, a key that is missing may be one that could not be read.
         """
         super().__init__(path, lines, problems)
         self.torn = bool(problems)
         self.kinds = {**kinds, FACTS.name: FACTS}
         self.limits = limits
+        self.trusted = trusted
         self._names_by_scope: dict[Scope, Names] = {}
+
+    def _proof(self, table: Table, names: Names) -> Proof | LateProof | None:
+        """The proof of a rule; of a pack that comes with the project, not before it is used."""
+        asks = table.get("require") is None
+        place = cast(Node, table.get("proof")).place
+        if self.trusted:
+            return LateProof(lambda: read_proof(self, table, names, asks=asks), place)
+        return read_proof(self, table, names, asks=asks)
 
     def _names_in(self, scope: Scope) -> Names:
         """The names that rules of a scope may use; made once for all rules of the pack."""
@@ -91,9 +103,7 @@ class RuleReader(PackReader):
         require = self._expression(table, "require", lambda text: judge(parse(text), names))
         when = self._expression(table, "when", lambda text: compile_condition(parse(text), names))
         says = self._expression(table, "says", lambda text: read_template(text, names))
-        proof = read_proof(
-            self, table, names, asks="require" not in {k.text for k, _ in table.entries}
-        )
+        proof = self._proof(table, names)
         rule_place = cast(Scalar, table.get("rule")).place
         if says is None or proof is None:
             return None

@@ -15,7 +15,7 @@ from tempfile import TemporaryDirectory
 RUNS = 7
 BENCH = Path(__file__).parents[2] / "specimens" / "potting_bench" / "revision_c.yaml"
 IMPORTS = "import yaml, jsonschema, pint, networkx; pint.UnitRegistry()"
-CHECK = "import sys; from reviewer.command.main import main; sys.exit(main(sys.argv[1:]))"
+CHECK = "from reviewer.command.main import console; console()"  # as the installed script does
 
 
 def least_time(arguments: list[str], compiled: str) -> float:
