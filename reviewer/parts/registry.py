@@ -8,6 +8,7 @@ from reviewer.parts.clamp import CLAMP
 from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.gap import GAP
 from reviewer.parts.guide import GUIDE
+from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
 from reviewer.parts.ramp import RAMP
@@ -27,6 +28,7 @@ KINDS: Mapping[str, Kind] = register(
         DRIVE_PLATE,
         GAP,
         GUIDE,
+        HUB,
         LEVER,
         RAMP,
         SHAFT,
