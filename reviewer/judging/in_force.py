@@ -1,7 +1,8 @@
 """What is in force for a design: kinds, stock, rules and limits, of packs and of a shop."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from types import MappingProxyType
 
 from reviewer.judging.builtin import builtin_limits
 from reviewer.judging.changes import changed_by
@@ -17,6 +18,9 @@ from reviewer.parts.kind import Kind
 from reviewer.parts.registry import KINDS
 from reviewer.reading.shop import Shop
 from reviewer.reading.shop_stock import Tables
+
+
+NOWHERE: Mapping[str, Place] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -49,11 +53,13 @@ def put_in_force(
     kinds: Mapping[str, Kind] = KINDS,
     tables: Tables | None = None,
     problems: Sequence[Problem] = (),
+    places: Mapping[str, Place] = NOWHERE,
 ) -> InForce:
     """Put packs and a shop in force together.
 
     A pack that has problems, or that does not fit with those before it, is left out whole; of a
-    shop what is sound counts. `problems` are those found before, which are told with the others.
+    shop what is sound counts. `problems` are those found before, which are told with the others; `places` are those where
+    the kinds that are not ours are asked for.
     """
     packs = tuple(packs)
     found = [*problems, *(problem for pack in packs for problem in pack.problems)]
@@ -65,7 +71,7 @@ def put_in_force(
         sound = [pack for pack in sound if pack.path not in at_fault]
         rules, misfits = in_order(sound)
     limits = builtin_limits().beside(limits_of(sound))
-    found += _without_limit(kinds, limits)
+    found += _without_limit(kinds, limits, places)
     changes: tuple[ByShop, ...] = ()
     if shop is not None:
         reader = PackReader(shop.path, shop.lines, found)
@@ -82,17 +88,17 @@ def put_in_force(
     )
 
 
-def _without_limit(kinds: Mapping[str, Kind], limits: Limits) -> Iterable[Problem]:
+def _without_limit(
+    kinds: Mapping[str, Kind], limits: Limits, places: Mapping[str, Place]
+) -> Iterator[Problem]:
     """The rows of kinds that need a limit which no pack states; of ours a test sees to it."""
-    known = limits.dimensions()
-    for kind in kinds.values():
-        if KINDS.get(kind.name) is kind:
-            continue
-        for row in kind.rows:
-            for need in (each.removesuffix("?") for each in row.needs.values()):
-                if need.startswith(f"{LIMIT}.") and need not in known:
-                    near = nearest(need, known)
-                    what = f"kind {kind.name}, row {row.path}: no pack states the limit it needs"
-                    mend = f"write {near}" if near else "state it under limits in a pack"
-                    place = Place(kind.name, 1, 1, 2)
-                    yield Problem(place, what, need, "a named limit", mend)
+    for name, place in places.items():
+        for row in kinds[name].rows:
+            for need in row.needs.values():
+                limit = need.removesuffix("?").removeprefix(f"{LIMIT}.")
+                if not need.startswith(f"{LIMIT}.") or limit in limits.by_name:
+                    continue
+                near = nearest(limit, limits.by_name)
+                what = f"kind {name}, row {row.path}: no pack states the limit that it needs"
+                mend = f"write {LIMIT}.{near}" if near else "state it under limits in a pack"
+                yield Problem(place, what, need, "a named limit", mend)

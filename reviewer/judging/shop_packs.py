@@ -51,6 +51,7 @@ class _Gathered:
     kinds: Mapping[str, Kind] = field(default_factory=lambda: KINDS)
     sources: list[Source] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
+    places: dict[str, Place] = field(default_factory=dict)
 
     def refuse(
         self, place: Place, what: str, found: str, expected: str, mend: str | None = None
@@ -90,6 +91,7 @@ def in_force_for(
         kinds=gathered.kinds,
         tables=tables,
         problems=gathered.problems,
+        places=gathered.places,
     )
 
 
@@ -128,6 +130,7 @@ def _take_installed(name: PackName, gathered: _Gathered) -> None:
         gathered.refuse(name.place, what, str(error), "a row that the tables can take")
     else:
         gathered.kinds = kinds
+        gathered.places.update((kind.name, name.place) for kind in brought.kinds)
         gathered.sources += brought.packs
 
 

@@ -50,7 +50,8 @@ def with_bases(document: Document, folder: Folder | None) -> Family:
     problems = [*own.problems, *(problem for base in bases for problem in base.problems)]
     roots = [each.root for each in chain.documents if isinstance(each.root, Table)]
     found: Table | None = None
-    if not chain.problems and len(roots) == len(chain.documents):
+    sound = not chain.problems and not any(base.problems for base in bases)
+    if sound and len(roots) == len(chain.documents):
         found = roots[-1]
         for each, table in reversed(list(zip(chain.documents[:-1], roots[:-1], strict=True))):
             found = _Merge(each, problems).merged(found, table)

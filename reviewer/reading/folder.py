@@ -70,7 +70,8 @@ class Folder:
             expected = f"a file ending {' or '.join(ENDINGS)}"
             raise Refused(("this names no file of text", shown(path), expected, None))
         if not self.holds(path) or not Path(path).is_file():
-            raise Refused(("there is no such file", shown(path), "the path of a file", _near(path)))
+            near = _near(path) if self.holds(os.path.dirname(path) or os.curdir) else None
+            raise Refused(("there is no such file", shown(path), "the path of a file", near))
         try:
             with Path(path).open("rb") as file:
                 return file.read(MAX_BYTES + 1)
@@ -99,8 +100,9 @@ def _near(path: str) -> str | None:
     """The mend that names the file of the same folder that was probably meant."""
     folder, name = os.path.split(path)
     try:
-        beside = [each.name for each in Path(folder or os.curdir).iterdir()]
+        beside = [each for each in Path(folder or os.curdir).iterdir() if each.suffix in ENDINGS]
     except OSError:
         return None
-    near = nearest(name, [each for each in beside if each.endswith(ENDINGS)])
-    return f"write {near}" if near else None
+    stems = {each.stem: each.name for each in sorted(beside)}
+    near = nearest(os.path.splitext(name)[0], stems)
+    return f"write {stems[near]}" if near else None

@@ -73,6 +73,7 @@ def _added(
         context.refuse(entry.place, what, error.name, "a name of the tables", write(near))
     except StockError as error:
         told, _, expected = str(error).rpartition("; ")
+        expected = expected.removeprefix("expected ")
         context.refuse(entry.place, "this row cannot stand in the tables", told, expected)
     return tables
 

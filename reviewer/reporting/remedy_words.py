@@ -34,7 +34,8 @@ def _change_words(changes: Sequence[Change], index: int, own: str) -> str:
 
 def reached_words(remedies: Remedies) -> str:
     """How far the limit is used after each way, in their order."""
-    used = [shown_ratio(each.utilisation) for each in remedies.offered if isfinite(each.utilisation)]
+    ratios = [each.utilisation for each in remedies.offered]
+    used = [shown_ratio(ratio) for ratio in ratios if isfinite(ratio)]
     used = used[:1] if len(set(used)) == 1 else used
     return f"Then {joined(used, 'or')} of the limit is used." if used else ""
 

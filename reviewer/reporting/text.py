@@ -77,7 +77,7 @@ class TextReport:
         reviewed, unread = self.read.count(True), self.read.count(False)
         clauses = [
             f"{counted(reviewed, 'design')} reviewed",
-            f"{number(self.to_change)} of them with something to change" if reviewed else "",
+            f"{number(self.to_change) if self.to_change else 'none'} of them with something to change" if reviewed else "",
             f"{counted(unread, 'file')} not reviewed" if unread else "",
         ]
         sheet.put(sentence(", ".join(filter(None, clauses))))
