@@ -33,7 +33,7 @@ def default_combinations(loads: tuple[str, ...]) -> tuple[Combination, ...]:
     """The combinations of a design that names none.
 
     Own weight alone; each load by itself, once with the full own weight and once with 0.9 of it,
-    since weight may be what holds the thing down (EN 1990); and all loads together.
+    since weight may be what holds the thing down (EN 1990); and all loads together, both ways.
     """
     found = [Combination("own weight", 1.0, {})]
     for load in loads:
@@ -41,6 +41,8 @@ def default_combinations(loads: tuple[str, ...]) -> tuple[Combination, ...]:
         found.append(Combination(f"{load}, 0.9 of own weight", LIGHT, {load: 1.0}))
     if len(loads) > 1:
         found.append(Combination("all loads", 1.0, dict.fromkeys(loads, 1.0)))
+        light = Combination("all loads, 0.9 of own weight", LIGHT, dict.fromkeys(loads, 1.0))
+        found.append(light)
     return tuple(found)
 
 

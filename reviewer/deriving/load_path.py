@@ -17,6 +17,7 @@ from reviewer.mechanics.placing import DIRECTIONS, placed_load
 from reviewer.mechanics.resultant import Action, Resultant, of_load, of_weight
 from reviewer.mechanics.sharing import Member, member_of_ring, shares_of
 from reviewer.mechanics.weight import weight as weight_of
+from reviewer.parts.load import stands_anywhere
 from reviewer.reading.design import Design, Part
 
 GROUND = ""
@@ -212,7 +213,7 @@ def _load_action(owner: Part) -> Built:
         needs["half_radius"] = "half_radius"
     if _is_level(owner):
         needs["level"] = "level"
-    if not _goes_all_round(owner):
+    if not goes_all_round(owner):
         needs["azimuth"] = "azimuth"
 
     def action(size: Any, cases: Cases, direction: str, lasting: Any, **where: Any) -> Action:
@@ -228,9 +229,13 @@ def _is_level(load: Part) -> bool:
     return given is not None and DIRECTIONS[given.value].out != 0.0
 
 
-def _goes_all_round(load: Part) -> bool:
+def goes_all_round(load: Part) -> bool:
+    """Whether a load can stand at any azimuth, by what its file says."""
     given = load.given.get("all_round")
-    return given is not None and bool(given.value)
+    if given is not None:
+        return bool(given.value)
+    word = load.given.get("at")
+    return word is not None and stands_anywhere(word.value)
 
 
 def _shares(owner: Part, tree: Tree) -> Built:

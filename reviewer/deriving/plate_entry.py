@@ -11,7 +11,7 @@ import networkx as nx
 import numpy as np
 
 from reviewer.deriving.cases import Cases
-from reviewer.deriving.load_path import Built, Needs, Tree, is_load
+from reviewer.deriving.load_path import Built, Needs, Tree, goes_all_round, is_load
 from reviewer.mechanics.placing import DIRECTIONS
 from reviewer.parts.ring_plate import Entry
 from reviewer.reading.design import Part
@@ -80,11 +80,6 @@ def _is_single(part: Part) -> bool:
     return is_load(part) and "over" not in part.given and down
 
 
-def _goes_all_round(load: Part) -> bool:
-    given = load.given.get("all_round")
-    return given is not None and bool(given.value)
-
-
 def _needs_of(index: int, what: Part) -> Needs:
     """Of weights and loads that come down on all arms alike: how much, and how far out."""
     if is_load(what):
@@ -124,7 +119,7 @@ def _points(
 
 def _keep_greatest(singles: list[Landing], forces: list[Any], values: dict[str, Any]) -> None:
     """Of loads that stand at azimuths of their own, keep the one with the greatest moment."""
-    fixed = [index for index, each in enumerate(singles) if not _goes_all_round(each.what)]
+    fixed = [index for index, each in enumerate(singles) if not goes_all_round(each.what)]
     moments = [forces[index] * values[f"radius_{index}"] for index in fixed]
     if len(fixed) < 2:
         return

@@ -9,6 +9,7 @@ import numpy as np
 from reviewer.deriving.evaluate import UNKNOWN, Values
 from reviewer.deriving.plan import MISSING, Node
 from reviewer.parts.documented import signature_of
+from reviewer.stock.table import Choice
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -75,7 +76,17 @@ def _causes(
     if reason:
         return passed or _cause(node, reason)
     left_out = _joined(known[each] for each in loose)
-    return left_out or _cause(node, "is outside the range in which its formula holds")
+    return left_out or _cause(node, _not_in_stock(values, node, case))
+
+
+def _not_in_stock(values: Values, node: Node, case: int) -> str:
+    """That a row of stock lacks the number, where the formula reads one; else that it is lost."""
+    read = [values.at(each, case) for _, each in node.inputs if each != MISSING]
+    for each in read:
+        if isinstance(each, Choice):
+            name = getattr(each, "name", "it")
+            return f"is not in the table of stock for {name}: give it, or choose another"
+    return "is outside the range in which its formula holds"
 
 
 def _joined(causes: Iterable[frozenset[Cause]]) -> frozenset[Cause]:

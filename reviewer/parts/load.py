@@ -44,6 +44,11 @@ def lasting_share_of_load(duration: str) -> Any:
     return LASTING[duration]
 
 
+def stands_anywhere(word: str) -> bool:
+    """Whether a load that does not say so can stand at any azimuth: at a rim it can."""
+    return word == "rim"
+
+
 LOAD = Kind(
     name="load",
     says="a force on a part",
@@ -79,7 +84,14 @@ LOAD = Kind(
             needs={"duration": "duration"},
         ),
         Row("inset", "m", "how far inside the rim", Measure(default="0 mm", at_least=0.0)),
-        Row("all_round", "", "whether it can stand at any azimuth", Flag()),
+        Row(
+            "all_round",
+            "",
+            "whether it can stand at any azimuth; so it can at a rim, unless an azimuth is given",
+            Flag(default=None),
+            formula=stands_anywhere,
+            needs={"word": "at"},
+        ),
         Row("direction", "", "which way it acts", Choice(tuple(DIRECTIONS), default="down")),
         Row(
             "level",

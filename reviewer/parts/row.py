@@ -118,7 +118,8 @@ class Row:
     derived word, "truth" for a derived yes or no. `needs` names the formula's arguments: a bare
     name is the same part's, `carrier.x` its carrier's, `design.x` the design's; a trailing "?"
     lets an unknown through as None. `take` reads one field of an object that another row
-    computed. `built` rows get their formula and inputs from the load path. `governs` says which value over the cases matters.
+    computed. `built` rows get their formula and inputs from the load path. `governs` says which
+    value over the cases matters.
     `only` marks a number that a Shape's list fills; `because` says why it is unknown although all
     that it needs is known.
     """

@@ -7,6 +7,8 @@ from reviewer.reading.design import GivenValue, Part
 from reviewer.reading.words import shown
 
 MOST_NAMED = 8
+STANDS = "base"
+CARRIED_BY = "carried_by"
 
 
 def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
@@ -18,10 +20,27 @@ def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
         name: tuple(each for each in part.carried_by if each in parts)
         for name, part in parts.items()
     }
+    _check_roots(parts, context)
     while not context.is_full and (circle := find_circle(remaining)):
         _refuse_circle(circle, parts, context)
         for name in circle:
             remaining[name] = ()
+
+
+def _check_roots(parts: Mapping[str, Part], context: Context) -> None:
+    """Refuse parts that hang on nothing, where something else is what stands on the floor."""
+    standing = [part for part in parts.values() if part.kind.carries_load and not part.carried_by]
+    bases = [part for part in standing if part.kind.name == STANDS]
+    if CARRIED_BY in context.lost or len(standing) == 1:
+        return
+    for part in standing:
+        if part not in bases:
+            known = [each.name for each in parts.values() if each.kind.carries_load]
+            mend = f"write carried_by: {bases[0].name}" if bases else None
+            others = listed(each for each in known if each != part.name)
+            expected = f"carried_by: and one of {others}; only one part, or bases, on the floor"
+            what = f"{part.name} hangs on nothing"
+            context.refuse(part.place, what, "no carried_by", expected, mend)
 
 
 def check_bears(name: str, given: GivenValue, parts: Mapping[str, Part], context: Context) -> None:

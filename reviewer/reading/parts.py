@@ -64,8 +64,8 @@ def read_loads(
     for name, table in named_tables(root, "loads", "load", context):
         if name.text in parts:
             where = parts[name.text].place.line
-            context.refuse(name.place, "a load cannot have the name of a part", name.text,
-                           "a name of its own", f"rename it; the part stands on line {where}")  # fmt: skip
+            what, mend = "a load cannot have the name of a part", f"the part is on line {where}"
+            context.refuse(name.place, what, name.text, "a name of its own", mend)
             continue
         given = read_fields(table, kind, context)
         _check_one(name, table, CARRIERS, ("stands on", "part"), context)
