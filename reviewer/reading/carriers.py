@@ -31,7 +31,7 @@ def _check_roots(parts: Mapping[str, Part], context: Context) -> None:
     """Refuse parts that hang on nothing, where something else is what stands on the floor."""
     standing = [part for part in parts.values() if part.kind.carries_load and not part.carried_by]
     bases = [part for part in standing if part.kind.name == STANDS]
-    if CARRIED_BY in context.lost or len(standing) == 1:
+    if context.problems or CARRIED_BY in context.lost or len(standing) == 1:
         return
     for part in standing:
         if part not in bases:

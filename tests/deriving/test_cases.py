@@ -29,6 +29,8 @@ def test_default_combinations(answers) -> None:
             "soil, 0.9 of own weight on one half": 0.9 * WEIGHT + 300,
             "all loads": WEIGHT + 1000,
             "all loads on one half": WEIGHT + 700,
+            "all loads, 0.9 of own weight": 0.9 * WEIGHT + 1000,
+            "all loads, 0.9 of own weight on one half": 0.9 * WEIGHT + 700,
         },
         rel=1e-12,
     )

@@ -74,16 +74,22 @@ RECTANGLE = "box: {kind: top, carried_by: base, at: {x: 100}, mass: 0 kg, length
 @pytest.mark.parametrize(
     ("part", "load", "x", "y", "source"),
     [
-        (DISC, "{force: 400 N, on: box, at: rim}", 0.35, 0, "rim of a disc: D/2 from its middle"),
         (
             DISC,
-            "{force: 400 N, on: box, at: rim, inset: 50}",
+            "{force: 400 N, on: box, at: rim, all_round: false}",
+            0.35,
+            0,
+            "rim of a disc: D/2 from its middle",
+        ),
+        (
+            DISC,
+            "{force: 400 N, on: box, at: rim, inset: 50, all_round: false}",
             *(0.3, 0),
             "ISO 7172:1988: 50 mm inside the edge",
         ),
         (
             RECTANGLE,
-            "{force: 400 N, on: box, at: rim}",
+            "{force: 400 N, on: box, at: rim, all_round: false}",
             *(0.1 + hypot(0.6, 0.25) / 2, 0),
             "rim of a rectangle: its corner is farthest",
         ),
