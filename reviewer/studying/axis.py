@@ -14,7 +14,7 @@ from reviewer.parts.row import Measure, Shape
 from reviewer.reading.due import is_within
 from reviewer.studying.given import Given, shape_row_of
 from reviewer.studying.ladders import SPAN, Rung, rungs_of, sections_like
-from reviewer.studying.rewriting import change, text_of, value_of
+from reviewer.studying.rewriting import change, text_of, unit_of, value_of
 from reviewer.studying.steps import on_step
 from reviewer.studying.study import Field, Point
 
@@ -83,7 +83,7 @@ class Axis:
         assert quantity is not None
         up = size > self.now
         value = math.copysign(size, self.given.value.value)
-        text = text_of(self.given, on_step(value, quantity.unit, up=up, further=further))
+        text = text_of(self.given, on_step(value, unit_of(quantity), up=up, further=further))
         try:
             value = value_of(text, self.given, self.lengths)
         except QuantityError:

@@ -13,6 +13,7 @@ from reviewer.notation.show import show
 from reviewer.studying.axis import Axis, Option, axes_of
 from reviewer.studying.given import changeable, not_given
 from reviewer.studying.pairs import best_pair
+from reviewer.studying.rewriting import unit_of
 from reviewer.studying.search import AxisKey, Search, Target
 from reviewer.studying.solving import Side, sides_of, steps_between
 from reviewer.studying.study import Key, key_of
@@ -52,6 +53,7 @@ def is_searched(finding: Finding) -> bool:
         finding.verdict == "fail"
         and finding.level in SEARCHED
         and finding.concession is None
+        and not finding.is_silenced
         and bool(finding.requires)
     )
 
@@ -189,7 +191,7 @@ def _limit(side: Side) -> str:
     quantity = side.axis.given.value.quantity
     if side.limit is None or quantity is None:
         return ""
-    return show(math.copysign(side.limit, quantity.value), quantity.unit)
+    return show(math.copysign(side.limit, quantity.value), unit_of(quantity))
 
 
 def _told(

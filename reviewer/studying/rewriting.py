@@ -22,7 +22,7 @@ def measure_text(quantity: Quantity, text: str, value: float) -> str:
     >>> measure_text(read_quantity("18 mm ± 0.3 mm"), "18 mm ± 0.3 mm", 0.021)
     '21 mm ± 0.3 mm'
     """
-    unit = parse_unit("in") if quantity.unit.symbol == FOOT else quantity.unit
+    unit = unit_of(quantity)
     bare = BARE.fullmatch(text.replace("'", "x")) is not None
     ending = "" if bare or unit.symbol == "1" else f" {unit.symbol}"
     written = f"{number_text(value, unit)}{ending}"
@@ -35,6 +35,11 @@ def measure_text(quantity: Quantity, text: str, value: float) -> str:
     )
     band = f"± {more}" if less == more else f"+{more}/-{less}"
     return f"{written} {band}" + (" uniform" if quantity.spread == "uniform" else "")
+
+
+def unit_of(quantity: Quantity) -> Unit:
+    """The unit in which to say other sizes of a quantity: of feet and inches, inches."""
+    return parse_unit("in") if quantity.unit.symbol == FOOT else quantity.unit
 
 
 def number_text(value: float, unit: Unit) -> str:

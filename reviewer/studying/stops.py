@@ -6,7 +6,7 @@ import numpy as np
 
 from reviewer.deriving.derived import Derived
 from reviewer.notation.nearest import nearest
-from reviewer.notation.quantity import read_quantity
+from reviewer.notation.quantity import Quantity, read_quantity
 from reviewer.notation.show import show
 from reviewer.notation.units import UNITS
 from reviewer.parts.row import Choice, Count, Measure, Shape, Stock
@@ -14,6 +14,8 @@ from reviewer.reading.design import Design
 from reviewer.reading.due import is_within
 from reviewer.studying.axis import Option, ladder_of, sections_of_part
 from reviewer.studying.given import Given, places_of
+from reviewer.studying.rewriting import unit_of
+from reviewer.studying.steps import on_step
 from reviewer.studying.sweep import Stop
 
 SWEPT = (Measure, Count, Choice, Stock, Shape)
@@ -109,16 +111,23 @@ def _numbers(derived: Derived, given: Given, low: str | None, high: str | None) 
     ends = sorted((value * LOW, value * HIGH))
     least, most = ends[0] if least is None else least, ends[1] if most is None else most
     if not least < most:
-        raise NoSizes("the range is empty", f"{show(least, quantity.unit)} to "
-                      f"{show(most, quantity.unit)}", "--from smaller than --to")  # fmt: skip
-    sizes = {float(each) for each in np.linspace(least, most, STEPS + 1)}
+        raise NoSizes("the range is empty", f"{show(least, unit_of(quantity))} to "
+                      f"{show(most, unit_of(quantity))}", "--from smaller than --to")  # fmt: skip
+    between = (_round(float(each), quantity) for each in np.linspace(least, most, STEPS + 1)[1:-1])
+    sizes = {least, most, *(each for each in between if least < each < most)}
     sizes = {each for each in sizes if not math.isclose(each, value, rel_tol=1e-9)}
     sizes |= {value} if least <= value <= most else set()
     inside = sorted(each for each in sizes if is_within(entry, each))
     if not inside:
         raise NoSizes("no size of the range is within the bounds of the field", given.name,
                       "sizes that the file could give")  # fmt: skip
-    return tuple(Stop({given.field: each}, each, show(each, quantity.unit)) for each in inside)
+    return tuple(Stop({given.field: each}, each, show(each, unit_of(quantity))) for each in inside)
+
+
+def _round(size: float, quantity: Quantity) -> float:
+    """The size on a sensible step that is nearest to one."""
+    unit = unit_of(quantity)
+    return min((on_step(size, unit, up=up) for up in (True, False)), key=lambda s: abs(s - size))
 
 
 def _ladder(derived: Derived, given: Given) -> list[Stop]:
@@ -132,11 +141,11 @@ def _ladder(derived: Derived, given: Given) -> list[Stop]:
     stops = []
     for each in options[:MOST]:
         value = each.point[given.field]
-        text = show(value, quantity.unit) if quantity else str(getattr(value, "name", value))
+        text = show(value, unit_of(quantity)) if quantity else str(getattr(value, "name", value))
         stops.append(Stop(each.point, each.size, text))
     if quantity and not any(stop.size == given.value.value for stop in stops):
         value = float(given.value.value)
-        stops.append(Stop({given.field: value}, value, show(value, quantity.unit)))
+        stops.append(Stop({given.field: value}, value, show(value, unit_of(quantity))))
     return sorted(stops, key=lambda stop: stop.size) if options else []
 
 

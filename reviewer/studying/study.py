@@ -36,8 +36,8 @@ def key_of(finding: Finding) -> Key:
 class Course:
     """One rule on one part over the samples of a study.
 
-    `verdict` is one of the constants above, `utilisation` the largest over the cases that apply
-    (NaN where it has no number), `case` the index of that case.
+    `verdict` is one of the constants above, `utilisation` the largest over the cases that fail, or
+    else that apply (NaN where it has no number), `case` the index of that case.
     """
 
     rule: Rule
@@ -119,7 +119,9 @@ def _course(rule: Rule, bound: Bound) -> Course:
         return Course(
             rule, bound.part, bound.others, verdict, nothing, np.zeros(bound.samples, int)
         )
-    used = np.where(marked.applies, marked.outcome.utilisation, np.nan)
+    somewhere = marked.fails.any(axis=1, keepdims=True)
+    among = np.where(somewhere, marked.fails, marked.applies)
+    used = np.where(among, marked.outcome.utilisation, np.nan)
     filled = np.where(np.isnan(used), -np.inf, used)
     case = filled.argmax(axis=1)
     most = filled[np.arange(bound.samples), case]

@@ -14,7 +14,8 @@ from reviewer.judging.rule import Rule
 from reviewer.notation.show import show
 from reviewer.studying.given import Given, bound_of
 from reviewer.studying.governing import study_whole
-from reviewer.studying.study import FAILS, HELD, OPEN, Course, Key, Point
+from reviewer.studying.rewriting import unit_of
+from reviewer.studying.study import FAILS, HELD, NOT_APPLICABLE, OPEN, REVIEW, Course, Key, Point
 
 LEVELS = ("must", "should")
 STANDING = (FAILS, HELD, OPEN)
@@ -56,9 +57,11 @@ class Sweep:
 
     @cached_property
     def concerned(self) -> tuple[Course, ...]:
-        """The courses that depend on the value, of rules that must or should hold."""
+        """The courses that depend on the value, of rules that must or should hold, and apply."""
         return tuple(
-            each for each in self.courses if each.key in self.moved and each.rule.level in LEVELS
+            each
+            for each in self.courses
+            if each.key in self.moved and each.rule.level in LEVELS and applies(each)
         )
 
     @cached_property
@@ -86,6 +89,11 @@ class Sweep:
         return found
 
 
+def applies(course: Course) -> bool:
+    """Whether a rule applies anywhere, and is not for a person to judge."""
+    return not bool(np.isin(course.verdict, (NOT_APPLICABLE, REVIEW)).all())
+
+
 def never_passes(course: Course) -> bool:
     """Whether a finding fails, or cannot be judged, at every sample."""
     return bool(np.isin(course.verdict, STANDING).all())
@@ -97,18 +105,30 @@ def governing_at(courses: Sequence[Course], index: int) -> Course | None:
     return max(known, key=lambda each: float(each.utilisation[index]), default=None)
 
 
-def sweep(derived: Derived, rules: Sequence[Rule], given: Given, stops: Sequence[Stop]) -> Sweep:
-    """Judge a design at every size of a given value; the sizes rise."""
+def sweep(
+    derived: Derived,
+    rules: Sequence[Rule],
+    given: Given,
+    stops: Sequence[Stop],
+    *,
+    between: bool = True,
+) -> Sweep:
+    """Judge a design at every size of a given value; the sizes rise.
+
+    `between` tells whether it may have any size between those.
+    """
     found = study_whole(derived, [stop.point for stop in stops], rules)
     present = given.value.value
     now = next(
         (index for index, stop in enumerate(stops) if _is_now(stop, given, present)), len(stops)
     )
-    moved = frozenset(moved_by(derived, found, rules, [stops[0].point]))
+    moved = frozenset(moved_by(derived, found, [stops[0].point]))
     keys = {
         key for key in moved if found[key].rule.level in LEVELS and not never_passes(found[key])
     }
-    spans = tuple(_spans(derived, rules, given, stops, keys))
+    spans = tuple(_spans(stops, found, keys))
+    if between:
+        spans = tuple(_closely(derived, rules, given, stops, span, keys) for span in spans)
     return Sweep(derived, given, tuple(stops), now, tuple(found.values()), moved, spans)
 
 
@@ -117,9 +137,7 @@ def _is_now(stop: Stop, given: Given, present: Any) -> bool:
     return value == present if value is not None else False
 
 
-def moved_by(
-    derived: Derived, found: dict[Key, Course], rules: Sequence[Rule], points: Sequence[Point]
-) -> Iterator[Key]:
+def moved_by(derived: Derived, found: dict[Key, Course], points: Sequence[Point]) -> Iterator[Key]:
     """The findings of which any quantity depends on the fields of some points."""
     plan = derived.values.plan
     slots = {plan.slots[field[:2]] for point in points for field in point}
@@ -130,28 +148,35 @@ def moved_by(
             yield key
 
 
-def _spans(
-    derived: Derived, rules: Sequence[Rule], given: Given, stops: Sequence[Stop], keys: set[Key]
-) -> Iterator[Span]:
-    """The spans of sizes within which some findings all pass; of a number their ends, closely."""
-    good = _good(derived, rules, [stop.point for stop in stops], keys)
+def _spans(stops: Sequence[Stop], found: dict[Key, Course], keys: set[Key]) -> Iterator[Span]:
+    """The spans of a sweep's sizes within which some findings all pass."""
+    good = _good(found, keys, len(stops))
     edges = np.flatnonzero(np.diff(np.concatenate([[False], good, [False]])))
     for first, last in zip(edges[::2], edges[1::2] - 1, strict=True):
-        low, high = stops[first], stops[last]
-        if isinstance(low.point.get(given.field), float) and len(low.point) == 1:
-            if first > 0:
-                low = _closer(derived, rules, given, stops[first - 1], low, keys)
-            if last < len(stops) - 1:
-                high = _closer(derived, rules, given, stops[last + 1], high, keys)
-        yield Span(low, high)
+        yield Span(stops[int(first)], stops[int(last)])
 
 
-def _good(
-    derived: Derived, rules: Sequence[Rule], points: Sequence[Point], keys: set[Key]
-) -> NDArray[np.bool_]:
-    """At which points all of some findings pass."""
-    found = study_whole(derived, points, rules)
-    holds = np.ones(len(points), dtype=bool)
+def _closely(
+    derived: Derived,
+    rules: Sequence[Rule],
+    given: Given,
+    stops: Sequence[Stop],
+    span: Span,
+    keys: set[Key],
+) -> Span:
+    """A span with its ends between the sizes of the sweep, where they lie there."""
+    first, last = stops.index(span.first), stops.index(span.last)
+    low, high = span.first, span.last
+    if first > 0:
+        low = _closer(derived, rules, given, stops[first - 1], low, keys)
+    if last < len(stops) - 1:
+        high = _closer(derived, rules, given, stops[last + 1], high, keys)
+    return Span(low, high)
+
+
+def _good(found: dict[Key, Course], keys: set[Key], count: int) -> NDArray[np.bool_]:
+    """At which samples all of some findings pass."""
+    holds = np.ones(count, dtype=bool)
     for key in keys:
         holds &= ~np.isin(found[key].verdict, STANDING)
     return holds
@@ -164,12 +189,13 @@ def _closer(
     fails, passes = bad.size, good.size
     for _ in range(ROUNDS):
         sizes = np.linspace(fails, passes, PARTS + 1)[1:-1].tolist()
-        holds = _good(derived, rules, [{given.field: size} for size in sizes], keys)
+        found = study_whole(derived, [{given.field: size} for size in sizes], rules)
+        holds = _good(found, keys, len(sizes))
         if holds.any():
             index = int(np.argmax(holds))
             fails, passes = (sizes[index - 1] if index else fails), sizes[index]
         else:
             fails = sizes[-1]
     quantity = given.value.quantity
-    text = show(passes, quantity.unit, 4) if quantity else good.text
+    text = show(passes, unit_of(quantity), 4) if quantity else good.text
     return Stop({given.field: passes}, passes, text)
