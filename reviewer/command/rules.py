@@ -4,13 +4,18 @@ import os
 import sys
 from collections.abc import Sequence
 
+from reviewer.command.outputs import Written, format_of
 from reviewer.command.packs import packs_of
 from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
-from reviewer.command.usage import Parser
+from reviewer.command.usage import Parser, one_of
 from reviewer.judging.in_force import InForce
+from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import render
 from reviewer.reporting.words import counted, sentence
+
+FORMATS = ("text", "markdown")
+GRAPHS = {".svg": "svg", ".dot": "dot"}
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -27,15 +32,58 @@ def run(arguments: Sequence[str]) -> int:
     parser.add_argument(
         "--prove", action="store_true", help="judge each rule on its own proof, both ways"
     )
+    parser.add_argument(
+        "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
+        help="text, or markdown: the catalogue",
+    )  # fmt: skip
+    parser.add_argument(
+        "--graph", default=None, metavar="FILE",
+        help=f"draw which rule stands behind which, in a file ending {' or '.join(GRAPHS)}",
+    )  # fmt: skip
     options = parser.read(arguments)
+    if options.graph:
+        format_of(options.graph, GRAPHS)
     in_force = packs_of(options.rules, options.shop).of()
     for problem in in_force.problems:
         complain(render(problem))
-    status = _prove(in_force) if options.prove else _list(in_force)
+    if options.graph:
+        status = _draw(in_force, options.graph)
+    else:
+        status = _prove(in_force) if options.prove else _list(in_force, options.format)
     return UNREAD if in_force.problems else status
 
 
-def _list(in_force: InForce) -> int:
+def _draw(in_force: InForce, path: str) -> int:
+    from reviewer.reporting.rules_graph import rules_dot, rules_svg
+
+    draw = rules_svg if format_of(path, GRAPHS) == "svg" else rules_dot
+    output = Written(path, Whole(draw(in_force.rules)))
+    output.close()
+    return HOLDS
+
+
+class Whole:
+    """A report that is one text."""
+
+    def __init__(self, text: str) -> None:
+        """Keep the text."""
+        self._text = text
+
+    def add(self, review: Review) -> str:
+        """Nothing: the text is of no design."""
+        return ""
+
+    def end(self) -> str:
+        """The text."""
+        return self._text
+
+
+def _list(in_force: InForce, kind: str) -> int:
+    if kind == "markdown":
+        from reviewer.reporting.catalogue import catalogue
+
+        say(catalogue(in_force))
+        return HOLDS
     from reviewer.reporting.rules_text import rules_text
 
     say(rules_text(in_force.rules, style_of(sys.stdout, os.environ)))

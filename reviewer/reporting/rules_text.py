@@ -31,19 +31,25 @@ def _put(sheet: Sheet, rule: Rule) -> None:
     sheet.put(f"{rule.level}, {STAGE_WORDS[rule.stage]}{hazard}", INDENT)
     for lead, text in (
         ("", rule.question),
-        ("applies to  ", _scope(rule)),
+        ("applies to  ", scope_words(rule)),
         ("when        ", write(rule.when.expression) if rule.when else ""),
         ("requires    ", rule.requires or "the judgement of a person"),
         ("behind      ", ", ".join(rule.behind)),
         ("source      ", rule.source),
         ("stated in   ", f"{rule.place.path}:{rule.place.line}"),
+        ("the shop    ", _by_shop(rule)),
     ):
         if text:
             sheet.put(text, INDENT, lead=lead)
     sheet.gap()
 
 
-def _scope(rule: Rule) -> str:
+def _by_shop(rule: Rule) -> str:
+    change = rule.by_shop
+    return f"{change.does}, {change.by}: {change.why}" if change else ""
+
+
+def scope_words(rule: Rule) -> str:
     """The parts that a rule on several ranges over; nothing of a rule on one part."""
     if rule.scope.how == "one":
         return ""
