@@ -145,7 +145,7 @@ def sink_of_plate(bent: BentRing | None, tilt: Number) -> Number:
 
     Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells (1959).
     """
-    return 0.0 * tilt if bent is None else bent.rim_sink - bent.rim_rigid
+    return 0.0 * tilt if bent is None else bent.rim_sink
 
 
 def torque_of_bearings(upper: Number, lower: Number, bore: Number) -> Number:

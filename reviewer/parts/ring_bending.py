@@ -11,15 +11,15 @@ from reviewer.mechanics.supports import Supports, SupportSolution, solve_support
 from reviewer.parts.ring_plate import Entry, Shape
 from reviewer.parts.ring_solution import RingSolution, Standing
 
-EACH_PITCH = 12  # directions of the load that are tried from one carrying roller to the next
-MOST = 144  # directions at most
+EACH_PITCH = 8  # directions of the load that are tried from one carrying roller to the next
+MOST = 96  # directions at most
 
 Groups = list[list[int]]
 
 
 class BentRing(NamedTuple):
     """Forces on the rollers [N], movement of the plate's edge as a whole [m, rad], and the sink of
-    the farthest rim in the direction of the load [m], with the plate bending and rigid."""
+    the farthest rim in the direction of the load [m]."""
 
     carry_peak: Number
     carry_least: Number
@@ -29,7 +29,6 @@ class BentRing(NamedTuple):
     sink: Number
     tilt: Number
     rim_sink: Number
-    rim_rigid: Number
 
 
 class Turn(NamedTuple):
@@ -73,7 +72,7 @@ def bend_ring(
     directions: plywood is stiffer along its grain than across. Single loads enter at one place in
     the direction tried, through an arm as two forces at the ends of the length over which it is
     fixed; all other force and moment enters all round. Force and moment are the load path's. The
-    rim hangs straight from where the arm is fixed. Directions are a twelfth of a roller's pitch
+    rim hangs straight from where the arm is fixed. Directions are an eighth of a roller's pitch
     apart, the first on a roller.
     """
     if rigid or rigidity is None:
@@ -93,12 +92,8 @@ def bend_ring(
         compliance=(_between(shape, supports, groups) / _wide(rigidity, 2))[..., None, :, :],
         free_sag=_at_rollers(loading.circles, turn, groups),
     )
-    stiff = solve_supports(turn.supports, *load)
     places = _hanging(bent, loading, shape, turn, groups, rigidity)
-    return _worst(bent, turn, groups)._replace(
-        rim_sink=_farthest(places, shape, reach),
-        rim_rigid=np.max(stiff.sink + _slope(stiff, turn) * _wide(reach, 1), axis=-1),
-    )
+    return _worst(bent, turn, groups)._replace(rim_sink=_farthest(places, shape, reach))
 
 
 def with_bending(rigid: RingSolution, bent: BentRing | None) -> RingSolution:
@@ -246,5 +241,4 @@ def _worst(bent: SupportSolution, turn: Turn, groups: Groups) -> BentRing:
         sink=np.max(bent.sink, axis=-1),
         tilt=np.max(np.hypot(bent.slope_x, bent.slope_y), axis=-1),
         rim_sink=np.nan,
-        rim_rigid=np.nan,
     )

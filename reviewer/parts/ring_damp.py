@@ -22,8 +22,10 @@ def swelling_of_plate(
     Notes
     -----
     t C (M2 - M1), M the equilibrium moisture at 20 degrees Celsius; below zero where it shrinks.
-    The end of a season is meant: through its thickness a panel takes weeks.
+    The end of a season is meant: through its thickness a panel takes weeks. Metal does not move.
     """
+    if material.family in ("metal", "plastic"):
+        return 0.0 * size
     strain = material.movement_along if along else material.movement_thickness
     moistures = (equilibrium_moisture(ROOM, air) for air in (before, after))
     return movement(size, strain, *moistures)

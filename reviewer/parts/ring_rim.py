@@ -1,5 +1,7 @@
 """The rim of a slewing ring: how it plays and sinks."""
 
+import numpy as np
+
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.rings import rim_play, tilt_from_gaps
 from reviewer.parts.allowed import stated
@@ -19,7 +21,7 @@ def free_rim(tilt: Number, reach: Number, circle: Number, count: int) -> Number:
     return rim_play(tilt, reach, circle, count).sink
 
 
-def sink_from_springs(sink: Number, tilt: Number, reach: Number, bent: BentRing | None) -> Number:
+def sink_from_springs(sink: Number, tilt: Number, reach: Number) -> Number:
     """How far the rim would sink on the rollers' springs if the plate were rigid.
 
     Geometry.
@@ -28,7 +30,7 @@ def sink_from_springs(sink: Number, tilt: Number, reach: Number, bent: BentRing 
     -----
     Sink of the middle plus tilt times the reach.
     """
-    return sink + tilt * reach if bent is None else bent.rim_rigid
+    return sink + tilt * reach
 
 
 def sink_from_plate(springs: Number, bent: BentRing | None) -> Number:
@@ -36,7 +38,7 @@ def sink_from_plate(springs: Number, bent: BentRing | None) -> Number:
 
     Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells (1959).
     """
-    return 0.0 * springs if bent is None else bent.rim_sink - springs
+    return 0.0 * springs if bent is None else np.maximum(bent.rim_sink - springs, 0.0)
 
 
 def basis_of(bent: BentRing | None, rigid: bool) -> str:
@@ -110,12 +112,7 @@ RIM = (
         "m",
         "how far the farthest rim sinks on the rollers' springs, if the plate is rigid",
         formula=sink_from_springs,
-        needs={
-            "sink": "rigid.sink",
-            "tilt": "rigid.tilt",
-            "reach": "reach.radius",
-            **BENT,
-        },
+        needs={"sink": "rigid.sink", "tilt": "rigid.tilt", "reach": "reach.radius"},
     ),
     Row(
         "rim.from_plate",

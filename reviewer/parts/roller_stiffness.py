@@ -12,6 +12,7 @@ from reviewer.mechanics.strip import decay
 from reviewer.mechanics.track import secant_stiffness, track_approach
 from reviewer.parts.row import Measure, Row
 from reviewer.stock.bearings import Bearing
+from reviewer.stock.materials import Material
 
 SETTLED = 2e6  # N/m, per roller on a wooden track where it cannot be derived; common practice
 LEAST_LOAD = 10.0  # N, below which no stiffness of a contact is asked for
@@ -37,9 +38,10 @@ def stiffness_of_track(
     diameter: Number,
     modulus: Number,
     thickness: Number,
-    bed: Number | None = None,
-    strip: Number | None = None,
-    strip_thickness: Number | None = None,
+    strip: Material | None = None,
+    strip_thickness: Number = np.nan,
+    strip_stiffness: Number = np.nan,
+    bed: Number = np.nan,
 ) -> Number:
     """Stiffness of a steel roller on its track, from nothing to the reference load.
 
@@ -50,11 +52,11 @@ def stiffness_of_track(
     -----
     F / approach; with a strip in series with 2 k / lambda. While elastic; wood scatters by a third.
     """
-    layer = thickness if strip_thickness is None else strip_thickness
+    layer = thickness if strip is None else strip_thickness
     face = secant_stiffness(load, track_approach(load, length, diameter / 2, modulus, layer))
-    if bed is None or strip is None:
+    if strip is None:
         return face
-    return 1 / (1 / face + decay(bed, strip) / (2 * bed))
+    return 1 / (1 / face + decay(bed, strip_stiffness) / (2 * bed))
 
 
 def stiffness_of_bearing(load: Number, bearing: Bearing) -> Number:
@@ -102,9 +104,10 @@ FACE = {"length": "{}.width", "modulus": "track.modulus"}
 ON_STRIP = {
     "length": "contact.length",
     "modulus": "contact.modulus",
-    "bed": "strip.bed?",
-    "strip": "strip.stiffness?",
-    "strip_thickness": "track.strip.thickness?",
+    "strip": "track.strip.material?",
+    "strip_thickness": "track.strip.thickness",
+    "strip_stiffness": "strip.stiffness",
+    "bed": "strip.bed",
 }
 
 

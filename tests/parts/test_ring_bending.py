@@ -5,6 +5,7 @@ import pytest
 RING = """
   ring:
     kind: slewing_ring
+    carried_by: base
     mass: 0 kg
     plate: {{material: birch plywood, thickness: {thickness}, diameter: 520{plate}}}
     carry: {{bearing: "6001", count: {count}, circle: 430, stiffness: {stiffness}}}

@@ -7,6 +7,7 @@ import pytest
 RING = """
   ring:
     kind: slewing_ring
+    carried_by: base
     mass: 0 kg
     plate: {{material: birch plywood, thickness: 18, diameter: 520, rigid: true}}
     carry: {{bearing: "6001", count: 10, circle: 430{carry}}}
@@ -61,6 +62,12 @@ def test_what_squeezes_the_plate(asked) -> None:
     assert found.verdict("ring.squeezed_in_damp_air") == "pass"
     thick = asked(ring(hold=", gap: touching, stiffness: 40 kN/mm"))
     assert thick.verdict("ring.squeezed_in_damp_air") == "fail"
+
+
+def test_a_plate_of_metal_does_not_swell(asked) -> None:
+    found = asked(ring().replace("birch plywood", "6061-T6"))
+    assert found("ring.plate.swelling") == 0.0
+    assert found("ring.hold_down.gap_damp") == pytest.approx(0.15e-3)
 
 
 def test_drier_air_than_the_coefficients_reach_leaves_it_open(asked) -> None:

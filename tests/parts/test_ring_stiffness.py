@@ -7,6 +7,7 @@ import pytest
 RING = """
   ring:
     kind: slewing_ring
+    carried_by: base
     mass: 0 kg
     plate: {{material: birch plywood, thickness: 18, diameter: 520{plate}}}
     carry: {{bearing: "6001", count: 10, circle: 430{carry}}}
