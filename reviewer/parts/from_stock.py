@@ -36,14 +36,6 @@ def shear_modulus_of(material: Material) -> float:
     return completed(material).shear_modulus
 
 
-def panel_modulus_along(material: Material, thickness: Number) -> Number:
-    """Modulus in bending of a panel of this thickness, along the grain of its face.
-
-    The stock row's own source.
-    """
-    return panel_modulus(material, thickness).along
-
-
 def panel_modulus_mean(material: Material, thickness: Number) -> Number:
     """Modulus in bending of a disc of panel, the mean of along and across its face grain.
 

@@ -2,15 +2,17 @@
 
 import numpy as np
 
-from reviewer.mechanics.beams import beam_deflection
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action
 from reviewer.parts.allowed import share_of
 from reviewer.parts.arm import bar_mass
-from reviewer.parts.from_stock import density_of, panel_modulus_along
+from reviewer.parts.from_stock import density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
-from reviewer.parts.row import Count, Measure, Row, Stock
+from reviewer.parts.lasting import creep, strength_in_time
+from reviewer.parts.row import Choice, Count, Measure, Row, Stock
+from reviewer.parts.skirt_bending import flat_stiffness, least_thickness, strip_modulus, wave_of
+from reviewer.parts.skirt_rows import layers, next_size, on_edge_rows
 
 
 def level_push(action: Action) -> Number:
@@ -20,14 +22,6 @@ def level_push(action: Action) -> Number:
     """
     loads = action.loads
     return np.hypot(loads.push_x, loads.push_y) + loads.push_round
-
-
-def load_down(action: Action) -> Number:
-    """Vertical force of the loads that stand on it.
-
-    Statics.
-    """
-    return action.loads.force
 
 
 def span_between_supports(diameter: Number, supports: int) -> Number:
@@ -40,44 +34,6 @@ def span_between_supports(diameter: Number, supports: int) -> Number:
     pi D / n.
     """
     return np.pi * diameter / supports
-
-
-def second_moment_flat(height: Number, thickness: Number) -> Number:
-    """Second moment of area of the strip for a push against its face.
-
-    Gere and Goodno, Mechanics of Materials (2009), 12.4.
-
-    Notes
-    -----
-    h t^3 / 12: the cube of the thickness.
-    """
-    return height * thickness * thickness * thickness / 12
-
-
-def midspan_sag(force: Number, span: Number, modulus: Number, second_moment: Number) -> Number:
-    """How far the strip gives way midway between supports, taken as straight and free to turn.
-
-    Gere and Goodno, Mechanics of Materials (2009), table G-2 case 4.
-
-    Notes
-    -----
-    F L^3 / (48 E I). An upper bound: the curve and the neighbouring spans stiffen it.
-    """
-    return beam_deflection(force, span / 2, span / 2, span, modulus * second_moment)
-
-
-def least_thickness(
-    push: Number, span: Number, modulus: Number, height: Number, allowed: Number
-) -> Number:
-    """The thickness at which a push gives just the allowed deflection.
-
-    The same beam formula, solved for the thickness.
-
-    Notes
-    -----
-    (F L^3 / (4 E h w))^(1/3): doubling the span asks for twice the thickness.
-    """
-    return np.cbrt(push * span * span * span / (4 * modulus * height * allowed))
 
 
 SKIRT = Kind(
@@ -95,14 +51,30 @@ SKIRT = Kind(
             "Pa",
             "modulus of elasticity in bending",
             Measure(above=0.0),
-            formula=panel_modulus_along,
-            needs={"material": "material", "thickness": "thickness"},
+            formula=strip_modulus,
+            needs={"material": "material", "layer": "layers.thickness", "angle": "grain_angle"},
         ),
+        Row(
+            "shear_modulus",
+            "Pa",
+            "shear modulus",
+            Measure(above=0.0),
+            formula=shear_modulus_of,
+            needs={"material": "material"},
+        ),
+        *layers(),
+        *strength_in_time(),
         Row(
             "diameter",
             "m",
             "diameter of the curve on which it stands",
             Measure(above=0.0, example="1300 mm"),
+        ),
+        Row(
+            "ends",
+            "",
+            "whether it turns freely at its supports, an upper bound, or runs on and is held",
+            Choice(("free", "fixed"), default="free"),
         ),
         Row("supports", "", "how many supports hold it around", Count(at_least=2)),
         Row(
@@ -144,23 +116,28 @@ SKIRT = Kind(
             needs={"action": "action"},
         ),
         Row(
-            "second_moment",
-            "m^4",
-            "second moment of area against its face",
-            formula=second_moment_flat,
-            needs={"height": "height", "thickness": "thickness"},
+            "flat_stiffness",
+            "N m^2",
+            "bending stiffness against a push on its face",
+            formula=flat_stiffness,
+            needs={
+                "modulus": "modulus",
+                "height": "height",
+                "thickness": "thickness",
+                "count": "layers.count",
+                "bonded": "layers.bonded",
+                "slip_modulus": "layers.slip_modulus",
+                "spacing": "layers.spacing",
+                "span": "span",
+            },
+            because="has more than three screwed layers, or its screws are not told",
         ),
         Row(
             "wave",
             "m",
             "how far a push bends it between supports",
-            formula=midspan_sag,
-            needs={
-                "force": "push",
-                "span": "span",
-                "modulus": "modulus",
-                "second_moment": "second_moment",
-            },
+            formula=wave_of,
+            needs={"push": "push", "span": "span", "stiffness": "flat_stiffness", "ends": "ends"},
         ),
         Row(
             "allowed_wave",
@@ -175,39 +152,10 @@ SKIRT = Kind(
             "m",
             "thickness at which the push bends it just as far as allowed",
             formula=least_thickness,
-            needs={
-                "push": "push",
-                "span": "span",
-                "modulus": "modulus",
-                "height": "height",
-                "allowed": "allowed_wave",
-            },
+            needs={"thickness": "thickness", "wave": "wave", "allowed": "allowed_wave"},
         ),
-        Row(
-            "upright_second_moment",
-            "m^4",
-            "second moment of area against a load from above",
-            formula=lambda height, thickness: second_moment_flat(thickness, height),
-            needs={"height": "height", "thickness": "thickness"},
-        ),
-        Row(
-            "load_down",
-            "N",
-            "load that stands on its edge",
-            formula=load_down,
-            needs={"action": "action"},
-        ),
-        Row(
-            "sag",
-            "m",
-            "how far a load on its edge bends it down between supports",
-            formula=midspan_sag,
-            needs={
-                "force": "load_down",
-                "span": "span",
-                "modulus": "modulus",
-                "second_moment": "upright_second_moment",
-            },
-        ),
+        *next_size(),
+        *on_edge_rows(),
+        *creep("sag", "how far it sags after years"),
     ),
 )

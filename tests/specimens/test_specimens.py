@@ -66,6 +66,8 @@ FAULTS = {
 
 # What stands behind a fault has no verdict, and says behind which one.
 HELD_BACK = {
+    "apron.sags_for_years": "apron.sags",
+    "apron.strong_enough": "apron.thick_enough",
     "arms.tip_sinks": "arms.bending",
     "base.on_its_feet": "base.stands",
     "near_clamp.does_not_crush": "near_clamp.long_enough",
