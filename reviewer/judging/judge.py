@@ -1,7 +1,7 @@
 """Judging: every rule on every part that it is for, each after those that it stands behind."""
 
 from collections.abc import Container, Iterator, Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -53,8 +53,17 @@ def _held_by(
     return ""
 
 
+class OfPart(Protocol):
+    """Anything that is of one part: a rule bound to it, or what it came to."""
+
+    @property
+    def part(self) -> str:
+        """The part's name."""
+        ...
+
+
 def stands_behind(
-    rule: Rule, bound: Bound, design: Design, judged: Container[tuple[str, str]]
+    rule: Rule, bound: OfPart, design: Design, judged: Container[tuple[str, str]]
 ) -> Iterator[tuple[str, str]]:
     """The judged (rule, part) that a finding stands behind: of the part or its nearest carriers."""
     for name in rule.behind:

@@ -43,6 +43,7 @@ SOLUTION = (
         "",
         "the forces between a rigid plate and its rollers, found for the worst direction",
         formula=solve_ring,
+        searches=True,
         needs={"standing": "standing", **AT},
     ),
     Row("plate.entry", "", "where the loads come into the plate", built=True),
@@ -65,6 +66,7 @@ SOLUTION = (
         "",
         "the forces between a plate that bends and its rollers, found for the worst direction",
         formula=bend_ring,
+        searches=True,
         needs={
             "standing": "standing",
             "entry": "plate.entry",

@@ -135,6 +135,7 @@ class Row:
     governs: Literal["largest", "least"] = "largest"
     only: bool = False  # a number filled by a Shape's list, without a key of its own
     because: str = ""  # why it is unknown although all that it needs is known
+    searches: bool = False  # its formula searches: a study of many samples runs it on few
 
     @property
     def is_number(self) -> bool:

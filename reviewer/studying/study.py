@@ -1,6 +1,6 @@
 """A study: one design evaluated and judged for many values at once, along the sample axis."""
 
-from collections.abc import Container, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -95,17 +95,25 @@ def _in_its_cases(derived: Derived, field: Field, before: Any, column: Any) -> A
 
 def courses(derived: Derived, values: Values, rules: Sequence[Rule]) -> tuple[Course, ...]:
     """Every rule on every part over the samples of some values, as a review would judge them."""
-    found: dict[tuple[str, str], Course] = {}
-    told: list[Course] = []
-    for rule in rules:
-        for bound in bind(rule, derived.design, values):
-            course = _course(rule, bound)
-            for before in stands_behind(rule, bound, derived.design, found):
-                held = np.isin(found[before].verdict, (FAILS, HELD))
-                course.verdict[held] = HELD
-            found[rule.name, bound.part] = course
-            told.append(course)
-    return tuple(told)
+    found = courses_alone(derived, values, rules)
+    hold_back(derived, found)
+    return found
+
+
+def courses_alone(derived: Derived, values: Values, rules: Sequence[Rule]) -> tuple[Course, ...]:
+    """As `courses`, but each by itself: none held back because another fails."""
+    return tuple(
+        _course(rule, bound) for rule in rules for bound in bind(rule, derived.design, values)
+    )
+
+
+def hold_back(derived: Derived, found: Iterable[Course]) -> None:
+    """Hold back each finding where one fails that it stands behind; they come in order."""
+    before: dict[tuple[str, str], Course] = {}
+    for course in found:
+        for name, part in stands_behind(course.rule, course, derived.design, before):
+            course.verdict[np.isin(before[name, part].verdict, (FAILS, HELD))] = HELD
+        before[course.rule.name, course.part] = course
 
 
 def _course(rule: Rule, bound: Bound) -> Course:
