@@ -91,6 +91,7 @@ MOVES = (
         "",
         "how the plate bends over its flange",
         formula=bend_on_flange,
+        searches=True,
         needs={
             "standing": "flange.standing",
             "entry": "plate.entry",
