@@ -13,6 +13,9 @@ from reviewer.parts.ring_solution import RingSolution, Standing
 
 EACH_PITCH = 8  # directions of the load that are tried from one carrying roller to the next
 MOST = 96  # directions at most
+ASIDE = (
+    1e-5  # rad, beside a roller: straight over one, its tilt can be anything where two carry all
+)
 
 Groups = list[list[int]]
 
@@ -116,7 +119,7 @@ def _turn(supports: Supports, groups: Groups) -> Turn:
     """Directions of the load over the part of a turn after which the rollers look the same."""
     alike = int(np.gcd.reduce([len(group) for group in groups]))
     number = min(MOST, EACH_PITCH * len(groups[0]) // alike)
-    aside = 2 * np.pi / alike * np.arange(number) / number
+    aside = ASIDE + 2 * np.pi / alike * np.arange(number) / number
     x, y = _azimuths(supports)
     cosine = x[..., :1] * np.cos(aside) - y[..., :1] * np.sin(aside)
     sine = y[..., :1] * np.cos(aside) + x[..., :1] * np.sin(aside)
@@ -228,14 +231,14 @@ def _worst(bent: SupportSolution, turn: Turn, groups: Groups) -> BentRing:
     carry = bent.forces[..., groups[0]]
     each = np.max(carry, axis=-1)
     first = np.argmax(each >= np.max(each, axis=-1, keepdims=True) * (1 - 1e-9), axis=-1)
-    azimuth = np.arctan2(turn.sine, turn.cosine)
+    azimuth = np.mod(np.arctan2(turn.sine, turn.cosine) - ASIDE / 2, 2 * np.pi) - ASIDE / 2
     azimuth = np.broadcast_to(azimuth, each.shape)
     direction = np.take_along_axis(azimuth, first[..., None], axis=-1)[..., 0]
     hold = bent.forces[..., groups[1]] if len(groups) > 1 else 0.0 * carry
     return BentRing(
         carry_peak=np.max(each, axis=-1),
         carry_least=np.min(carry, axis=(-2, -1)),
-        direction=np.where(np.isnan(each).any(axis=-1), np.nan, np.mod(direction, 2 * np.pi)),
+        direction=np.where(np.isnan(each).any(axis=-1), np.nan, direction),
         hold_peak=np.max(hold, axis=(-2, -1)),
         uplift=np.max(hold.sum(axis=-1), axis=-1),
         sink=np.max(bent.sink, axis=-1),
