@@ -23,7 +23,7 @@ def weight(mass: Number, count: Number = 1.0) -> Number:
     -----
     n m g, g = 9.80665 m/s2.
 
-    >>> weight(20.0)
+    >>> round(weight(20.0), 3)
     196.133
     """
     return count * mass * STANDARD_GRAVITY

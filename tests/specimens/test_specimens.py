@@ -17,10 +17,19 @@ SOUND = {
             "lift.crush": "review",
             "middle_seam.seam_guarded": "review",
             "ring.draws_in": "review",
+            "ring.edge_in_damp_air": "fail",  # notes: its sides swell towards the side rollers,
+            "ring.track_settles": "fail",  # and its rollers run in for good
         },
         26,
     ),
-    "stage_turntable": ({"disc.draws_in": "review"}, 9),
+    "stage_turntable": (
+        {
+            "disc.draws_in": "review",
+            "disc.track_settles": "fail",  # notes: so many people press their rollers in,
+            "disc.turns_by_hand": "fail",  # and turn hard by hand
+        },
+        9,
+    ),
     "book_stand": ({"ring.draws_in": "review"}, 13),
     "lift_shelf": (
         {
@@ -32,7 +41,12 @@ SOUND = {
     ),
     "inch_stand": ({"head.draws_in": "review", "legs.load_test": "review"}, 15),
     "first_design": (
-        {"box.load_test": "review", "box.on_its_feet": "fail", "ring.draws_in": "review"},
+        {
+            "box.load_test": "review",
+            "box.on_its_feet": "fail",
+            "ring.draws_in": "review",
+            "ring.track_settles": "fail",
+        },
         11,
     ),
 }
@@ -64,6 +78,9 @@ FAULTS = {
     "under_middle.hands": "comes down to 40 mm with 380 N",
 }
 
+# Notes that come with the faults, and with wood.
+REMARKS = ("ring.edge_in_damp_air", "ring.track_settles")
+
 # What stands behind a fault has no verdict, and says behind which one.
 HELD_BACK = {
     "apron.sags_for_years": "apron.sags",
@@ -75,10 +92,13 @@ HELD_BACK = {
     "pot_ring.roller_load": "pot_ring.rollers_fit",
     "pot_ring.rollers_close_enough": "pot_ring.rollers_fit",
     "pot_ring.track_holds": "pot_ring.rollers_fit",
+    "pot_ring.track_settles": "pot_ring.rollers_fit",
+    "pot_ring.turns_by_hand": "pot_ring.rollers_fit",
     "pot_ring.uplift_held": "pot_ring.hold_downs_fit",
     "tool_ring.rim_sinks": "tool_ring.stays_down",
     "tool_ring.roller_load": "tool_ring.stays_down",
     "tool_ring.track_holds": "tool_ring.stays_down",
+    "tool_ring.turns_by_hand": "tool_ring.stays_down",
 }
 
 ASKED_OF_A_PERSON = {
@@ -113,7 +133,7 @@ def test_a_sound_specimen_fails_no_more_than_a_note(name, review_of):
 
 def test_every_fault_of_revision_a_is_found_and_nothing_else(review_of):
     verdicts = (
-        dict.fromkeys(FAULTS, "fail")
+        dict.fromkeys((*FAULTS, *REMARKS), "fail")
         | dict.fromkeys(HELD_BACK, "open")
         | dict.fromkeys(ASKED_OF_A_PERSON, "review")
     )
