@@ -20,8 +20,12 @@ class Packs:
     `questions` are those of all rules that were in force so far, by name.
     """
 
-    def __init__(self, rules: Iterable[str], shop: str | None) -> None:
-        """Judge by packs at some paths too, and by one shop, or by that of each design."""
+    def __init__(self, rules: Iterable[str], shop: str | None, *, prove: bool) -> None:
+        """Judge by packs at some paths too, and by one shop, or by that of each design.
+
+        `prove` refuses rules that do not show both ways what they say.
+        """
+        self._prove = prove
         self.questions: dict[str, str] = {}
         self._problems: list[Problem] = []
         self._more = [source for path in dict.fromkeys(rules) if (source := self._read(path))]
@@ -42,9 +46,12 @@ class Packs:
         source = self._read(shop) if shop is not None else None
         if source is None:
             packs = read_packs(self._more, KINDS, builtin_limits())
-            return put_in_force((*builtin_packs(), *packs), problems=self._problems)
+            return put_in_force(
+                (*builtin_packs(), *packs), problems=self._problems, prove=self._prove
+            )
         folder = Folder.around(source[1])
-        return in_force_for(*source, folder, builtin_packs(), self._more, self._problems)
+        base = builtin_packs()
+        return in_force_for(*source, folder, base, self._more, self._problems, prove=self._prove)
 
     def _read(self, path: str) -> tuple[bytes, str] | None:
         try:
@@ -55,6 +62,6 @@ class Packs:
             return None
 
 
-def packs_of(rules: Iterable[str], shop: str | None = None) -> Packs:
+def packs_of(rules: Iterable[str], shop: str | None = None, *, prove: bool = True) -> Packs:
     """What is in force, with packs at some paths and a shop where they are named."""
-    return Packs(rules, shop)
+    return Packs(rules, shop, prove=prove)

@@ -43,7 +43,7 @@ def run(arguments: Sequence[str]) -> int:
     options = parser.read(arguments)
     if options.graph:
         format_of(options.graph, GRAPHS)
-    in_force = packs_of(options.rules, options.shop).of()
+    in_force = packs_of(options.rules, options.shop, prove=not options.prove).of()
     for problem in in_force.problems:
         complain(render(problem))
     if options.graph:

@@ -112,3 +112,17 @@ def test_schema_is_one_that_editors_read(run: Run) -> None:
     Draft202012Validator.check_schema(schema)
     for kind in KINDS:
         assert f"part_{kind}" in schema["$defs"]
+
+
+def test_schema_holds_designs_as_an_editor_does(run: Run, folder: Path) -> None:
+    (folder / "lid.yaml").write_text("design: Lid\nparts:\n  lid: {kind: gap, least: 30 mm}\n")
+    (folder / "lod.yaml").write_text("design: Lid\nparts:\n  lid: {kind: gap, leest: 30 mm}\n")
+    ran = run("schema", "lid.yaml", "lod.yaml")
+    assert (ran.status, ran.out) == (2, "lid.yaml fits the schema\n")
+    assert ran.err == (
+        "lod.yaml:3:3: parts.lid does not fit the schema of a design\n"
+        "    found a table\n"
+        "    expected what `reviewer schema` describes\n"
+        "      lid: {kind: gap, leest: 30 mm}\n"
+        "      ^^^\n"
+    )

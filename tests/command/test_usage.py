@@ -20,13 +20,13 @@ OPTIONS = (
         (
             "chek a.yaml",
             "reviewer: there is no such command\n    found chek\n"
-            "    expected one of check, trace, rules, start, schema\n"
+            "    expected one of check, trace, size, rules, start, schema\n"
             "    mend: write reviewer check\n",
         ),
         (
             "--verion",
             "reviewer: there is no such command\n    found --verion\n"
-            "    expected one of check, trace, rules, start, schema\n",
+            "    expected one of check, trace, size, rules, start, schema\n",
         ),
         (
             "check",
@@ -91,10 +91,6 @@ OPTIONS = (
         (
             "trace a.yaml b.c d",
             "reviewer trace: there is one argument too many\n    found d\n",
-        ),
-        (
-            "schema a.yaml",
-            "reviewer schema: there is one argument too many\n    found a.yaml\n",
         ),
     ],
 )
