@@ -5,6 +5,7 @@ from typing import Literal
 
 from reviewer.judging.influence import Influence
 from reviewer.judging.remedies import Remedies
+from reviewer.judging.scatter import Scatter
 from reviewer.notation.problem import Place
 from reviewer.notation.units import Unit
 from reviewer.reading.design import Concession
@@ -87,6 +88,7 @@ class Finding:
     by_shop: ByShop | None = None
     remedies: Remedies | None = None  # None: not searched
     influences: tuple[Influence, ...] | None = None  # None: not computed
+    scatter: Scatter | None = None  # None: not sampled, or no tolerance touches it
 
     @property
     def is_silenced(self) -> bool:
