@@ -3,7 +3,9 @@
 import re
 from collections.abc import Iterable
 from functools import lru_cache
+from math import inf
 
+from reviewer.notation.dimension import FORCE, LENGTH, MASS
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place
 from reviewer.notation.quantity import Quantity, QuantityError, read_quantity
@@ -16,6 +18,12 @@ from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Scalar
 from reviewer.reading.words import shown
 
+# Larger than any furniture or shop machine: whoever writes this has meant another unit.
+MOST = {
+    LENGTH: (10.0, "a length of at most 10 m"),
+    MASS: (20e3, "a mass of at most 20 t"),
+    FORCE: (1e6, "a force of at most 1000 kN"),
+}
 TOLERANCE_MARKS = ("±", "+/-")
 # A whole number and what follows it: zeros after a point, or what is no part of a number.
 WHOLE = re.compile(r"0*([1-9][0-9]{0,5})(\.0*|[^0-9.,/eE].*)?", re.DOTALL)
@@ -86,6 +94,8 @@ def _is_allowed(
     row: Row, entry: Measure, scalar: Scalar, quantity: Quantity, context: Context
 ) -> bool:
     """Hold a quantity and both ends of its band against the bounds."""
+    if not _is_of_this_world(row, quantity, scalar, context):
+        return False
     if is_within(entry, quantity.value):
         if is_within(entry, quantity.low) and is_within(entry, quantity.high):
             return True
@@ -93,6 +103,18 @@ def _is_allowed(
     else:
         what = f"{row.path} is out of its bounds"
     context.refuse(scalar.place, what, shown(scalar.text), bounds(entry, quantity.unit))
+    return False
+
+
+def _is_of_this_world(row: Row, quantity: Quantity, scalar: Scalar, context: Context) -> bool:
+    """Refuse sizes that no furniture and no shop machine has: the unit is wrong then."""
+    most, words = MOST.get(quantity.dimension, (inf, ""))
+    if abs(quantity.value) <= most:
+        return True
+    what = f"{row.path} is larger than anything that is reviewed here"
+    context.refuse(
+        scalar.place, what, shown(scalar.text), words, "look at the unit, and at lengths:"
+    )
     return False
 
 

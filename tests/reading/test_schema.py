@@ -251,6 +251,8 @@ def designs(draw: Any, kinds: Mapping[str, Kind]) -> dict[str, Any]:
         on = [each for each in parts if kinds[parts[each]["kind"]].carries_load]
         parts[name] = draw(tables(kinds[kind].keys, kinds[kind].by_path, on))
         parts[name]["kind"] = kind
+        if kinds[kind].carries_load and "carried_by" in kinds[kind].by_path:
+            parts[name].setdefault("carried_by", "first")  # only the first stands on the floor
     force = draw(st.sampled_from([{"force": "90 lbf"}, {"mass": "20 kg"}]))
     where = draw(st.sampled_from([{"on": "first"}, {"over": "first", "at": "rim"}]))
     return {
