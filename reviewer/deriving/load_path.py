@@ -116,6 +116,7 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
         "member": _member,
         "reach.radius": _reach,
         "point_force": _point_force,
+        "single_force": _single_force,
     }
     if path in ("below.x", "below.y"):
         return _below(owner, f"place.{path[-1]}")
@@ -340,11 +341,39 @@ def _reach(owner: Part, tree: Tree) -> Built:
     return reach, needs
 
 
-def _point_force(owner: Part, tree: Tree) -> Built:
-    """The greatest single force that a load puts on the overhang of a part, in each case."""
-    single = [
+def _single_loads(owner: Part, tree: Tree) -> list[Part]:
+    """The loads that stand on a part at one place."""
+    return [
         load for load in tree.children(owner.name) if is_load(load) and "over" not in load.given
     ]
+
+
+def _single_force(owner: Part, tree: Tree) -> Built:
+    """The greatest single force that a load puts on a part, wherever it stands, in each case."""
+    single = _single_loads(owner, tree)
+    needs: Needs = {"cases": "design.cases"}
+    for index, load in enumerate(single):
+        needs[f"size_{index}"] = (load.name, "force")
+        needs[f"direction_{index}"] = (load.name, "direction")
+
+    def single_force(cases: Cases, **each: Any) -> Any:
+        """The greatest single force on it.
+
+        Statics.
+        """
+        greatest: Any = np.zeros((1, len(cases.names)))
+        for index, load in enumerate(single):
+            down = DIRECTIONS[each[f"direction_{index}"]].down
+            force = down * each[f"size_{index}"] * cases.factors[load.name][None, :]
+            greatest = np.maximum(greatest, force)
+        return greatest
+
+    return single_force, needs
+
+
+def _point_force(owner: Part, tree: Tree) -> Built:
+    """The greatest single force that a load puts on the overhang of a part, in each case."""
+    single = _single_loads(owner, tree)
     needs: Needs = {"cases": "design.cases"}
     if single:
         needs.update(rim=RIM, overhang="overhang")

@@ -11,6 +11,7 @@ from reviewer.parts.guide import GUIDE
 from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
+from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
 from reviewer.parts.register import register
 from reviewer.parts.shaft import SHAFT
@@ -30,6 +31,7 @@ KINDS: Mapping[str, Kind] = register(
         GUIDE,
         HUB,
         LEVER,
+        PANEL,
         RAMP,
         SHAFT,
         SKIRT,

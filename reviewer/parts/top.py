@@ -9,6 +9,7 @@ from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import edge_sag, half_radius, plan_area, plate_mass, rim_radius
 from reviewer.parts.row import Measure, Row, Stock
+from reviewer.parts.spanning import on_ring_or_lines
 
 OUTLINE = {"diameter": "diameter?", "length": "length?", "width": "width?"}
 
@@ -116,5 +117,6 @@ TOP = Kind(
             formula=half_radius,
             needs={**OUTLINE, "opening": "opening"},
         ),
+        *on_ring_or_lines("diameter?", "opening", "width?"),
     ),
 )

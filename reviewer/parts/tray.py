@@ -4,9 +4,10 @@ from typing import Any
 
 import numpy as np
 
+from reviewer.parts.allowed import share_of
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
-from reviewer.parts.plate import half_of_array, plate_mass
+from reviewer.parts.plate import edge_sag, half_of_array, plate_mass
 from reviewer.parts.row import Measure, Row
 from reviewer.parts.top import panel_rows
 
@@ -42,6 +43,59 @@ def length_on_arm(tip: Any, root: Any, rim: Any, inner: Any, offset: Any) -> Any
     if root is not None:
         begins = np.maximum(begins, root)
     return np.minimum(tip, rim) - begins
+
+
+def side_overhang(width: Any, arm: Any) -> Any:
+    """How far the sides of a tray reach beyond the arm on which it lies.
+
+    Geometry.
+
+    Notes
+    -----
+    Half of what its width has over the arm's.
+    """
+    return np.maximum(width - arm, 0.0) / 2
+
+
+def _side() -> tuple[Row, ...]:
+    """The sides of a tray, which reach beyond its arm, under a single force."""
+    return (
+        Row(
+            "single_force",
+            "N",
+            "greatest single force that stands on it, wherever that is",
+            Measure(at_least=0.0),
+            built=True,
+        ),
+        Row(
+            "side.overhang",
+            "m",
+            "how far its sides reach beyond its arm",
+            Measure(at_least=0.0),
+            formula=side_overhang,
+            needs={"width": "width", "arm": "carrier.section.width"},
+        ),
+        Row(
+            "side.sag",
+            "m",
+            "how far a side sinks under that force",
+            formula=edge_sag,
+            needs={
+                "force": "single_force",
+                "overhang": "side.overhang",
+                "modulus": "modulus",
+                "thickness": "thickness",
+            },
+        ),
+        Row(
+            "side.allowed_sag",
+            "m",
+            "how far a side may sink",
+            Measure(above=0.0),
+            formula=share_of,
+            needs={"length": "side.overhang", "divisor": "limit.overhang_over_sag"},
+        ),
+    )
 
 
 TRAY = Kind(
@@ -97,5 +151,6 @@ TRAY = Kind(
             },
             governs="least",
         ),
+        *_side(),
     ),
 )

@@ -89,6 +89,7 @@ HELD_BACK = {
     "base.on_its_feet": "base.stands",
     "near_clamp.does_not_crush": "near_clamp.long_enough",
     "near_clamp.holds": "near_clamp.long_enough",
+    "trays.side_sags": "trays.edge_sags",
     "pot_ring.roller_load": "pot_ring.rollers_fit",
     "pot_ring.rollers_close_enough": "pot_ring.rollers_fit",
     "pot_ring.track_holds": "pot_ring.rollers_fit",
