@@ -5,6 +5,7 @@ import numpy as np
 from reviewer.mechanics.contact import contact_modulus, line_contact
 from reviewer.mechanics.contact_yield import line_shakedown_force, line_yield_force
 from reviewer.mechanics.formula import Number
+from reviewer.mechanics.resultant import Action
 from reviewer.mechanics.track import dent
 from reviewer.parts.allowed import stated
 from reviewer.parts.from_stock import across_strength_of
@@ -49,6 +50,14 @@ def first_yield(strength: Number, length: Number, diameter: Number, modulus: Num
     Where p0 = 1.67 Y.
     """
     return line_yield_force(strength, length, diameter / 2, modulus)
+
+
+def lasting_load(action: Action, count: int) -> Number:
+    """Load of a carrying roller under what lies on the ring for good: its mean share.
+
+    EN 1990, table A1.1, psi_2, from memory; statics.
+    """
+    return action.lasting.force / count
 
 
 def shakedown(strength: Number, length: Number, diameter: Number, modulus: Number) -> Number:
@@ -169,6 +178,13 @@ TRACK = (
         "roller load at which the track first yields",
         formula=first_yield,
         needs={"strength": "contact.strength", **CONTACT},
+    ),
+    Row(
+        "roller.lasting_load",
+        "N",
+        "load of a carrying roller under what lies on the ring for good",
+        formula=lasting_load,
+        needs={"action": "action", "count": "carry.count"},
     ),
     Row(
         "contact.shakedown_load",

@@ -118,6 +118,10 @@ def test_a_rut_stops_growing_below_twice_the_strength(asked) -> None:
     found = asked(ring())
     expected = pi * 0.008 * 0.014 * (2 * CROSS) ** 2 / CONTACT
     assert found("ring.contact.shakedown_load") == pytest.approx(expected, rel=1e-6)
+    assert found.verdict("ring.track_settles") == "pass"  # a third of 120 N stays for good
+    stays = asked(ring().replace("stone: {", "stone: {lasting: 1, "))
+    assert stays("ring.roller.lasting_load") == pytest.approx(120)
+    assert stays.verdict("ring.track_settles") == "fail"
 
 
 STRIP = "track: {strip: {material: S235, thickness: 3, width: 16}}"

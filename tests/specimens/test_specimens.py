@@ -17,16 +17,14 @@ SOUND = {
             "lift.crush": "review",
             "middle_seam.seam_guarded": "review",
             "ring.draws_in": "review",
-            "ring.edge_in_damp_air": "fail",  # notes: its sides swell towards the side rollers,
-            "ring.track_settles": "fail",  # and its rollers run in for good
+            "ring.edge_in_damp_air": "fail",  # a note: its edge swells towards the side rollers
         },
         26,
     ),
     "stage_turntable": (
         {
             "disc.draws_in": "review",
-            "disc.track_settles": "fail",  # notes: so many people press their rollers in,
-            "disc.turns_by_hand": "fail",  # and turn hard by hand
+            "disc.turns_by_hand": "fail",  # a note: with so many people on it
         },
         9,
     ),
@@ -45,7 +43,6 @@ SOUND = {
             "box.load_test": "review",
             "box.on_its_feet": "fail",
             "ring.draws_in": "review",
-            "ring.track_settles": "fail",
         },
         11,
     ),
