@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping
+from math import inf
 from typing import Any
 
 import pytest
@@ -27,6 +28,7 @@ from reviewer.parts.row import (
 )
 from reviewer.reading.due import is_within
 from reviewer.reading.events import read_yaml
+from reviewer.reading.measures import MOST
 from reviewer.reading.read_design import read_design
 from reviewer.reading.schema import design_schema
 from reviewer.reading.skeleton import plain_values, validate_skeleton
@@ -218,7 +220,8 @@ def measures(row: Row, entry: Measure) -> Iterator[Any]:
     """Texts of a measure within its bounds, and bare numbers where the file declares lengths."""
     unit = unit_for(row.dimension, {})
     for value in SI_NUMBERS:
-        if is_within(entry, value):
+        largest, _ = MOST.get(row.dimension, (inf, ""))
+        if is_within(entry, value) and value <= largest:
             yield show(value, unit)
             if unit.symbol in ("mm", "1"):
                 yield value / unit.factor
