@@ -153,11 +153,12 @@ parts:
     carried_by: foot
     plate: {material: birch plywood, thickness: 11.2 ± 0.5, diameter: 400 ± 1}
     carry: {bearing: "608", count: 6, circle: 340 ± 2}
-    hold_down: {bearing: "608", count: 3, circle: 340 ± 2, gap: 0.3 ± 0.25}
+    hold_down: {bearing: "608", count: 3, circle: 340 ± 2, gap: 0.3 ± 0.25,
+      allowed_load: 38 N}
     side: {bearing: "608", count: 3}
 loads:
   pot: {mass: 60 kg, on: ring}
-  hand: {force: 245 N ± 20 N, on: ring, at: rim, all_round: true}
+  hand: {force: 270 N ± 20 N, on: ring, at: rim, all_round: true}
 """
 
 
@@ -184,7 +185,7 @@ def test_screening_finds_the_verdict_of_every_sample(
         assert np.isin(exact[key].verdict, (PASSES, FAILS)).all()
         assert np.array_equal(guessed[key].verdict, exact[key].verdict)
     shares = {key[0]: float(np.mean(exact[key].verdict == FAILS)) for key in keys}
-    assert any(0 < share < 1 for share in shares.values()), shares
+    assert sum(0 < share < 1 for share in shares.values()) == 2, shares
 
 
 def test_each_sample_is_what_a_whole_review_says(
