@@ -46,7 +46,8 @@ def main() -> None:
     with TemporaryDirectory() as compiled:
         imports = least_time(["-c", IMPORTS], compiled)
         check = least_time(["-c", CHECK, "check", path], compiled)
-    print(f"imports {imports * 1e3:.0f} ms, check {check * 1e3:.0f} ms: ratio {check / imports:.2f}")
+    ratio = check / imports
+    print(f"imports {imports * 1e3:.0f} ms, check {check * 1e3:.0f} ms: ratio {ratio:.2f}")
 
 
 if __name__ == "__main__":
