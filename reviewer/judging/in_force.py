@@ -4,12 +4,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
-from reviewer.judging.builtin import builtin_limits
+from reviewer.judging.builtin import builtin_limits, builtin_packs
 from reviewer.judging.changes import changed_by
 from reviewer.judging.finding import ByShop
 from reviewer.judging.limits import Limits
 from reviewer.judging.pack import Pack, in_order, limits_of
 from reviewer.judging.pack_reader import PackReader
+from reviewer.judging.proof import prove_all
 from reviewer.judging.rule import Rule
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem, problems_in_order
@@ -18,7 +19,6 @@ from reviewer.parts.kind import Kind
 from reviewer.parts.registry import KINDS
 from reviewer.reading.shop import Shop
 from reviewer.reading.shop_stock import Tables
-
 
 NOWHERE: Mapping[str, Place] = MappingProxyType({})
 
@@ -54,20 +54,22 @@ def put_in_force(
     tables: Tables | None = None,
     problems: Sequence[Problem] = (),
     places: Mapping[str, Place] = NOWHERE,
+    prove: bool = False,
 ) -> InForce:
     """Put packs and a shop in force together.
 
-    A pack that has problems, or that does not fit with those before it, is left out whole; of a
-    shop what is sound counts. `problems` are those found before, which are told with the others; `places` are those where
-    the kinds that are not ours are asked for.
+    A pack that has problems, or that does not fit with those before it, is left out whole, and with
+    `prove` also one that is not ours and whose rules do not show both ways what they say; of a shop
+    what is sound counts. `problems` are those found before, which are told with the others;
+    `places` are those where the kinds that are not ours are asked for.
     """
     packs = tuple(packs)
     found = [*problems, *(problem for pack in packs for problem in pack.problems)]
     sound = [pack for pack in packs if not pack.problems]
     rules, misfits = in_order(sound)
-    while misfits:
-        found += misfits
-        at_fault = {problem.place.path for problem in misfits}
+    while wrong := misfits or (_unproved(sound) if prove else ()):
+        found += wrong
+        at_fault = {problem.place.path for problem in wrong}
         sound = [pack for pack in sound if pack.path not in at_fault]
         rules, misfits = in_order(sound)
     limits = builtin_limits().beside(limits_of(sound))
@@ -86,6 +88,13 @@ def put_in_force(
         changes,
         tuple(problems_in_order(found)),
     )
+
+
+def _unproved(packs: Sequence[Pack]) -> tuple[Problem, ...]:
+    """What is wrong with the proofs of packs that are not ours; of ours a test sees to it."""
+    ours = {id(pack) for pack in builtin_packs()}
+    limits = builtin_limits().beside(limits_of(packs))
+    return prove_all((pack for pack in packs if id(pack) not in ours), limits)
 
 
 def _without_limit(

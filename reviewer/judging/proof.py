@@ -24,13 +24,14 @@ class Flaw(NamedTuple):
     expected: str
 
 
-def prove_all(packs: Iterable[Pack]) -> tuple[Problem, ...]:
+def prove_all(packs: Iterable[Pack], limits: Limits | None = None) -> tuple[Problem, ...]:
     """What is wrong with the proofs of some packs; nothing where all of them hold.
 
-    Limits are those that the packs state, whatever a shop makes of them.
+    `limits` are those that packs state, whatever a shop makes of them; these packs' own where none
+    are given.
     """
     packs = tuple(packs)
-    limits = limits_of(packs)
+    limits = limits_of(packs) if limits is None else limits
     return tuple(
         problems_in_order(
             problem

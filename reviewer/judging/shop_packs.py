@@ -69,11 +69,12 @@ def in_force_for(
     base: Sequence[Pack] | None = None,
     more: Iterable[Source] = (),
     before: Iterable[Problem] = (),
+    prove: bool = True,
 ) -> InForce:
     """What is in force under a shop's file: its packs after those of the base, and `more` packs.
 
     `base` are the packs that come with the project where none are given, `before` problems that
-    were found already.
+    were found already. A rule that does not fail under its own proof is refused, if `prove` is on.
     """
     shop, problems = read_shop(source, path)
     gathered = _Gathered(shop, Tables(), problems=[*before, *problems])
@@ -92,6 +93,7 @@ def in_force_for(
         tables=tables,
         problems=gathered.problems,
         places=gathered.places,
+        prove=prove,
     )
 
 

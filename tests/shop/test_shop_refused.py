@@ -242,3 +242,18 @@ def test_a_proof_cannot_set_a_limit(told: Callable[..., str]) -> None:
         "        holds: {thickness: 6 mm, limit.track_edge: 5 mm}\n"
         "                                 ^^^^^^^^^^^^^^^^"
     )
+
+
+def test_a_rule_that_does_not_fail_under_its_own_proof(told: Callable[..., str]) -> None:
+    rule = (
+        "- rule: top.thin\n  require: thickness >= 6 mm\n  level: note\n"
+        "  stage: cutting\n  says: Thin.\n  because: So.\n  source: ours\n  proof:\n"
+        "    holds: {thickness: 6.1 mm}\n    fails: {thickness: 6.2 mm}\n"
+    )
+    assert told("packs: [ours.yaml]\n", ours=rule) == (
+        "ours.yaml:10:5: the proof of top.thin does not show what it says under fails\n"
+        "    found a pass\n"
+        "    expected a fail\n"
+        "        fails: {thickness: 6.2 mm}\n"
+        "        ^^^^^"
+    )
