@@ -100,7 +100,10 @@ def _expressions(rule: Rule) -> Iterator[Expression]:
 def _shown(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
     """Where a side shows something else than it says."""
     resting = "no question" if rule.require is None else "a rule that does not apply"
-    if not _applies(rule, values):
+    applies, known = (True, True) if rule.when is None else rule.when.test(values.get)
+    if not np.all(known):
+        found = "a condition that is unknown"
+    elif not np.all(applies):
         found = resting
     else:
         found = "a question" if rule.require is None else _outcome(rule.require, values)
@@ -108,10 +111,6 @@ def _shown(rule: Rule, side: str, values: Values) -> Iterator[Flaw]:
     if found != expected:
         what = f"the proof of {rule.name} does not show what it says under {side}"
         yield Flaw(what, found, expected)
-
-
-def _applies(rule: Rule, values: Values) -> bool:
-    return rule.when is None or bool(np.all(rule.when.test(values.get).holds))
 
 
 def _outcome(require: Requirement, values: Values) -> str:
