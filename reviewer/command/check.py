@@ -80,6 +80,14 @@ def _parser() -> Parser:
     parser.add_argument(
         "--no-remedies", action="store_true", help="do not search for changes that mend what fails"
     )
+    parser.add_argument(
+        "--tolerance", action="store_true",
+        help="sample the values that have a tolerance: worst corner, and how often it fails",
+    )  # fmt: skip
+    parser.add_argument(
+        "--what-matters", action="store_true",
+        help="rank the values that move what fails or nearly does",
+    )  # fmt: skip
     return parser
 
 
@@ -135,8 +143,7 @@ def _reviewed(
         found = _review(each, in_force, options.on)
         for problem in found.problems:
             complain(render(problem))
-        if not options.no_remedies:
-            found = _with_remedies(found, in_force)
+        found = _studied(found, in_force, options)
     except Exception as fault:  # what was found stands
         complain(told_fault(fault, each.path))
         faulty = FAULT
@@ -156,13 +163,22 @@ def _review(each: Input, in_force: InForce, on: date | None) -> Review:
     return review_under(replace(in_force, problems=()), source, each.path, each.folder, on)
 
 
-def _with_remedies(review: Review, in_force: InForce) -> Review:
-    """The review with what mends its fails; where nothing fails, nothing is loaded for it."""
-    if not any(each.verdict == "fail" and each.level != "note" for each in review.findings):
-        return review
-    from reviewer.studying.remedy import with_remedies
+def _studied(review: Review, in_force: InForce, options: Namespace) -> Review:
+    """The review with what was asked beside it; what is not wanted is not loaded."""
+    fails = any(each.verdict == "fail" and each.level != "note" for each in review.findings)
+    if fails and not options.no_remedies:
+        from reviewer.studying.remedy import with_remedies
 
-    return with_remedies(review, in_force.rules)
+        review = with_remedies(review, in_force.rules)
+    if options.what_matters:
+        from reviewer.studying.sensitivity import with_influences
+
+        review = with_influences(review, in_force.rules)
+    if options.tolerance:
+        from reviewer.studying.tolerance import with_scatter
+
+        review = with_scatter(review, in_force.rules)
+    return review
 
 
 def _faulty(path: str) -> Review:

@@ -12,6 +12,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
 from reviewer.reporting.remedy_words import rejected_data, remedies_data
+from reviewer.reporting.study_words import influences_data, scatter_data
 from reviewer.reporting.words import in_order
 
 FORMAT = 1
@@ -87,6 +88,8 @@ def finding_data(finding: Finding) -> Data:
         "remedies": remedies_data(finding.remedies),
         "rejected": rejected_data(finding.remedies),
         "no_remedy": (finding.remedies and finding.remedies.why) or None,
+        "influences": influences_data(finding.influences),
+        "tolerance": scatter_data(finding.scatter),
         "open_because": list(finding.open_because) if finding.verdict == "open" else None,
         "silenced": _by_shop(finding.by_shop) if finding.is_silenced else None,
         "concession": concession

@@ -12,6 +12,26 @@ TEXT: Schema = {"type": "string"}
 TEXT_OR_NULL: Schema = {"type": ["string", "null"]}
 NUMBER_OR_NULL: Schema = {"type": ["number", "null"]}
 FROM_ONE: Schema = {"type": "integer", "minimum": 1}
+NUMBER: Schema = {"type": "number"}
+SHARE: Schema = {"type": "number", "minimum": 0, "maximum": 1}
+INFLUENCE: Schema = {
+    "part": TEXT,
+    "field": TEXT,
+    "value": TEXT,
+    "line": FROM_ONE,
+    "column": FROM_ONE,
+    "effect": {**NUMBER, "description": "change of the utilisation by one per cent more"},
+    "elasticity": {**NUMBER, "description": "the same as per cent of it"},
+}
+TOLERANCE: Schema = {
+    "corner": {**NUMBER_OR_NULL, "description": "utilisation at the worst corner"},
+    "corner_fails": {"type": ["boolean", "null"]},
+    "fails": {**SHARE, "description": "share of the samples that fail"},
+    "unknown": {**SHARE, "description": "share that cannot be judged"},
+    "samples": FROM_ONE,
+    "band": {**TEXT_OR_NULL, "description": "the value that contributes most"},
+    "part": {**SHARE, "description": "its part of the variance"},
+}
 CHANGE: Schema = {
     "part": TEXT,
     "field": TEXT,
@@ -48,6 +68,8 @@ def report_schema() -> Schema:
             "remedy": _remedy({}),
             "rejected": _remedy({"breaks": _list(TEXT)}),
             "change": _table(CHANGE),
+            "influence": _table(INFLUENCE),
+            "tolerance": _table(TOLERANCE),
             "shop": _table({"name": TEXT, "path": TEXT, "changes": _list(_ref("by_shop"))}),
             "by_shop": _table(
                 {
@@ -129,6 +151,14 @@ def _finding() -> Schema:
                 "description": "what mends it and breaks other findings; null: not searched",
             },
             "no_remedy": {**TEXT_OR_NULL, "description": "why nothing is offered"},
+            "influences": {
+                **_or_null(_list(_ref("influence"))),
+                "description": "what moves it, the strongest first; null: not computed",
+            },
+            "tolerance": {
+                **_or_null(_ref("tolerance")),
+                "description": "null: not sampled, or no tolerance touches it",
+            },
             "open_because": _or_null(_list(TEXT)),
             "silenced": {**_or_null(_ref("by_shop")), "description": "the rule counts for nothing"},
             "concession": _or_null(_ref("concession")),

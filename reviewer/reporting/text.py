@@ -8,6 +8,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import render
 from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.sheet import Sheet, Style, columns
+from reviewer.reporting.study_words import put_influences, put_scatter
 from reviewer.reporting.text_finding import FindingText
 from reviewer.reporting.text_open import put_not_reviewed
 from reviewer.reporting.text_shop import put_shop
@@ -115,6 +116,8 @@ class TextReport:
             for finding in judging:
                 teller.to_judge(finding)
         put_not_reviewed(sheet, findings, self.questions)
+        put_scatter(sheet, findings)
+        put_influences(sheet, findings)
         _put_passes(sheet, findings, len(findings) if self.everything else MOST_PASSES)
         _put_cautions(sheet, findings)
 

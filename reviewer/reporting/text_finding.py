@@ -10,6 +10,7 @@ from reviewer.notation.show import show
 from reviewer.reporting.limits import usage
 from reviewer.reporting.remedy_words import reached_words, remedy_words, wanting_words
 from reviewer.reporting.sheet import Sheet, columns
+from reviewer.reporting.study_words import told_of
 from reviewer.reporting.words import HOLD_WORDS, LEVEL_WORDS, STAGE_WORDS, joined, sentence
 
 NOT_SEARCHED = Remedies(())
@@ -38,7 +39,8 @@ class FindingText:
             self.sheet.put(remedy_words(other, self.own), INDENT, lead="or ")
         self._body(finding)
         self._verdict(f"{LEVEL_WORDS[finding.level]}{hazard_of(finding)}", finding)
-        for words in (reached_words(remedies), *wanting_words(remedies, self.own)):
+        told = reached_words(remedies), *wanting_words(remedies, self.own), *told_of(finding)
+        for words in told:
             if words:
                 self.sheet.put(words, INDENT)
         self._place(finding)

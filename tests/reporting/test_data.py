@@ -25,7 +25,7 @@ KEYS = (
 )  # DESIGN, contract on JSON
 OF_A_DESIGN = ("path", "design", "revision", "findings", "problems")
 # What was tried in vain beside the remedies, and what a shop silenced.
-MORE = {"rejected", "no_remedy", "silenced"}
+MORE = {"rejected", "no_remedy", "influences", "tolerance", "silenced"}
 
 
 def told(*reviews: Review) -> str:
