@@ -155,3 +155,19 @@ def test_the_tip_creeps_past_its_limit(asked, force: int, verdict: str) -> None:
     sag = force * (0.6**3 / (3 * 11e9 * 0.04 * 0.06**3 / 12) + 1.2 * 0.6 / (690e6 * 0.0024))
     assert found("arms.lasting_sag", "sack") == pytest.approx(1.6 * sag, rel=1e-6)
     assert found.verdict("arms.tip_creeps") == ("pass" if 1.6 * sag < 4.8e-3 else "fail")
+
+
+def test_what_lasts_is_shared_on_three_posts_as_the_total_is(asked) -> None:
+    """A middle load on three posts: a third of 10 kg for good, and of 90 N half."""
+    posts = "\n".join(
+        f"  {name}: {{kind: arm, carried_by: base, at: {{x: {x}, y: {y}}}, reach: 100, "
+        "root: {radius: 0}, mass: 0 kg, material: C24, section: {solid: [40, 60]}}"
+        for name, x, y in (("one", 300, 0), ("two", -150, 260), ("three", -150, -260))
+    )
+    found = asked(
+        f"{posts}\n"
+        "  box: {kind: top, carried_by: [one, two, three], mass: 10 kg, diameter: 900}\n"
+        "loads: {sack: {force: 90 N, on: box, lasting: 50 %}}"
+    )
+    share = (10 * G + 45) / (10 * G + 90)
+    assert found("two.lasting_share", "sack") == pytest.approx(share, rel=1e-6)

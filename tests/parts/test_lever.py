@@ -66,6 +66,7 @@ def test_the_work_of_the_hand_is_the_work_of_the_load(asked) -> None:
         ("", 30.0, "W a at the pivot"),
         ("hand_side: same", 25.5, "75 N times 340 mm beyond the load"),
         ("from: 60 deg, to: 80 deg", 15.0, "W a cos(60 deg)"),
+        ("friction_torque: 4 N m", 34.0, "and what the pivot takes"),
     ],
 )
 def test_the_bar_bends(asked, more: str, moment: float, source: str) -> None:
@@ -120,3 +121,9 @@ def test_children_must_not_strain(asked) -> None:
 def test_a_hand_cannot_pull_along_its_lever(asked) -> None:
     found = asked(LEVER.format(more="to: 60 deg, pull: plumb, bend: 40 deg"))
     assert found.verdict("lever.by_hand") == "open"
+
+
+def test_the_level_place_is_met_between_any_two_steps(asked) -> None:
+    """A weight pulls hardest at a level arm: exactly W a / b there."""
+    found = asked(LEVER.format(more="from: -31 deg, to: 61.7 deg"))
+    assert found("lever.hand_force") == pytest.approx(75, rel=1e-12)

@@ -14,7 +14,7 @@ from reviewer.parts.kind import Kind
 from reviewer.parts.load import LOAD
 from reviewer.parts.register import KindError, problems_of, register
 from reviewer.parts.registry import KINDS
-from reviewer.parts.row import Choice, Choices, Count, Measure, Row, Shape, Stock
+from reviewer.parts.row import Choice, Choices, Count, Measure, Points, Row, Shape, Stock
 from reviewer.reading.context import STOCK
 
 DRUM = Row("drum", "m", "diameter of the drum", Measure(above=0.0, example="120 mm"))
@@ -48,6 +48,17 @@ REFUSED: list[tuple[str, tuple[Row, ...], str]] = [
         "two rows of one path",
         (DRUM, DRUM),
         "drum: two rows have this path; take one of them out",
+    ),
+    (
+        "points of what is no measure",
+        (Row("a", "", "points", Points((Row("place", "m", "place"),))),),
+        "a: its points list place, which is no measure; give it a Measure",
+    ),
+    (
+        "points whose example cannot be read",
+        (Row("a", "", "points", Points((Row("place", "m", "place", Measure(example="3 kg")),))),),
+        "a: its example '3 kg' cannot be read: a mass stands where a length is due; "
+        "write a length, such as 18 mm",
     ),
     (
         "a unit that is not known",

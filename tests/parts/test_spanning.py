@@ -228,3 +228,21 @@ def test_a_plate_on_points_is_never_stiffer_than_on_a_ring(asked) -> None:
     assert sags == sorted(sags, reverse=True)
     assert sags[-1] == pytest.approx(ring("top.sag"), rel=0.02)
     assert log(sags[0]) > log(ring("top.sag"))
+
+
+def test_of_several_forces_the_greatest_stands_in_the_middle(asked) -> None:
+    """100 N in the middle and 60 N evenly, as F L^3 / 48 and 5 F L^3 / 384 over E I."""
+    found = asked(
+        """
+  shelf: {kind: panel, carried_by: base, mass: 0 kg, length: 600, width: 300, thickness: 18,
+    material: birch plywood}
+loads:
+  jar: {force: 100 N, on: shelf}
+  tin: {force: 60 N, on: shelf, at: {x: 200}}
+  hook: {force: 30 N, on: shelf, direction: up}
+"""
+    )
+    stiffness = 10048e6 * 0.3 * 0.018**3 / 12
+    sag = (100 / 48 + (60 - 30) * 5 / 384) * 0.6**3 / stiffness
+    assert found("shelf.sag", "all loads") == pytest.approx(sag, rel=1e-4)
+    assert found("shelf.sag", "hook") == 0.0
