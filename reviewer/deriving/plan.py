@@ -8,6 +8,7 @@ from typing import Any
 import networkx as nx
 
 from reviewer.deriving import load_path, plate_entry
+from reviewer.deriving.tree import Tree
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
@@ -86,7 +87,7 @@ def build_plan(design: Design) -> Plan:
     Raises PlanError that names the members of a circle.
     """
     owners = list(_owners(design))
-    tree = load_path.Tree(design)
+    tree = Tree(design)
     slots: dict[tuple[str, str], int] = {}
     for owner in owners:
         for row in owner.kind.rows:
@@ -106,9 +107,7 @@ def _owners(design: Design) -> Iterator[Part]:
         yield design.loads[name]
 
 
-def _node(
-    owner: Part, row: Row, tree: load_path.Tree, slots: Mapping[tuple[str, str], int]
-) -> Node:
+def _node(owner: Part, row: Row, tree: Tree, slots: Mapping[tuple[str, str], int]) -> Node:
     slot = slots[owner.name, row.path]
     if row.path in owner.given:
         return Node(slot, owner.name, row, given=True)
@@ -121,7 +120,7 @@ def _node(
     return _joined(slot, owner, row, row.formula, row.needs, slots)
 
 
-def _built(path: str, owner: Part, tree: load_path.Tree) -> load_path.Built:
+def _built(path: str, owner: Part, tree: Tree) -> load_path.Built:
     """The formula and the needs of a row that only the tree of parts can give."""
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)

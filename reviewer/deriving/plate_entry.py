@@ -11,7 +11,8 @@ import networkx as nx
 import numpy as np
 
 from reviewer.deriving.cases import Cases
-from reviewer.deriving.load_path import Built, Needs, Tree, goes_all_round, is_load
+from reviewer.deriving.placed_loads import goes_all_round
+from reviewer.deriving.tree import Built, Needs, Tree, is_load
 from reviewer.mechanics.placing import DIRECTIONS
 from reviewer.parts.ring_plate import Entry
 from reviewer.reading.design import Part

@@ -1,0 +1,95 @@
+"""The tree of parts and loads on what carries them, from the ground up."""
+
+from collections.abc import Callable, Container, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import networkx as nx
+
+from reviewer.reading.design import Design, Part
+
+GROUND = ""
+SEVERAL = 2  # carriers from which on a part has shares
+RIM = "rim.radius"
+
+Needs = dict[str, str | tuple[str, str]]
+Built = tuple[Callable[..., Any], Needs]
+
+
+@dataclass(frozen=True)
+class Tree:
+    """The parts and loads of a design on what carries them."""
+
+    design: Design
+
+    @cached_property
+    def every(self) -> tuple[Part, ...]:
+        """All parts, then all loads, in order of name."""
+        parts = (part for _, part in sorted(self.design.parts.items()))
+        return (*parts, *(load for _, load in sorted(self.design.loads.items())))
+
+    @cached_property
+    def graph(self) -> "nx.DiGraph[str]":
+        """From the ground up."""
+        graph: nx.DiGraph[str] = nx.DiGraph()
+        graph.add_node(GROUND)
+        for part in self.every:
+            graph.add_edges_from((carrier, part.name) for carrier in part.carried_by or (GROUND,))
+        return graph
+
+    @cached_property
+    def meeting(self) -> Mapping[str, str]:
+        """For each part, that one in which all of its paths to the ground first meet."""
+        if all(len(part.carried_by) < SEVERAL for part in self.every):
+            return {part.name: (*part.carried_by, GROUND)[0] for part in self.every}
+        return nx.immediate_dominators(self.graph, GROUND)
+
+    @cached_property
+    def edged(self) -> frozenset[str]:
+        """The parts whose kind has an edge, and those that carry one that does."""
+        own = {part.name for part in self.every if RIM in part.kind.by_path}
+        below = (nx.ancestors(self.graph, name) for name in sorted(own))
+        return frozenset(own.union(*below))
+
+    def children(self, name: str) -> list[Part]:
+        """The parts and loads that a part carries."""
+        return [part for part in self.every if name in part.carried_by]
+
+    def whole_children(self, name: str) -> list[Part]:
+        """The parts and loads whose every path to the ground meets first in the named part."""
+        return [child for child in self.every if self.meeting[child.name] == name]
+
+    def passing_shares(self, name: str) -> list[tuple[str, str]]:
+        """Pairs of a part on several carriers and the one of them that brings a share down to here.
+
+        Only the shares that pass through: where all of them meet, the whole counts instead; and
+        what is split once more further up comes with the share of the part that splits it.
+        """
+        several = [child for child in self.every if len(child.carried_by) >= SEVERAL]
+        if not several:
+            return []
+        wholly = self.borne[name]
+        return [
+            (child.name, carrier)
+            for child in several
+            if child.name not in wholly
+            for carrier in child.carried_by
+            if carrier in wholly
+        ]
+
+    @cached_property
+    def borne(self) -> Mapping[str, Container[str]]:
+        """For each part, itself and those whose every path to the ground leads through it."""
+        found: dict[str, set[str]] = {part.name: {part.name} for part in self.every}
+        for name in found:
+            below = self.meeting[name]
+            while below != GROUND:
+                found[below].add(name)
+                below = self.meeting[below]
+        return found
+
+
+def is_load(part: Part) -> bool:
+    """Whether a node of the tree is a load."""
+    return part.kind.name == "load"
