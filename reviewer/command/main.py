@@ -21,6 +21,7 @@ INTERRUPTED = 130  # 128 and the number of SIGINT, as shells count
 COMMANDS = {
     "check": "review designs: what to change, what to judge, what was not reviewed",
     "trace": "follow one number back to the lines of the file",
+    "compare": "compare two files or two revisions: what got better, what got worse",
     "size": "sweep a value over its sizes, or scale the whole design",
     "rules": "list the rules in force, or prove them",
     "start": "write a small complete design to begin from",

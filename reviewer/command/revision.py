@@ -1,0 +1,80 @@
+"""Files as a revision in git has them: read by git alone, and never checked out."""
+
+import os
+import subprocess
+from dataclasses import dataclass
+from pathlib import Path
+
+from reviewer.reading.folder import ENDINGS, Folder, Refused
+from reviewer.reading.source import MAX_BYTES
+from reviewer.reading.words import shown
+
+SECONDS = 60
+OUTSIDE = ("..", "/")
+
+
+@dataclass(frozen=True, slots=True)
+class RevisionFolder(Folder):
+    """The tree of a revision, whose files may name each other; `root` is the working folder."""
+
+    revision: str = "HEAD"
+
+    def holds(self, path: str | Path) -> bool:
+        """Whether a path lies within the repository."""
+        name = os.path.normpath(str(path)).replace(os.sep, "/")
+        return name != ".." and not name.startswith(("../", "/"))
+
+    def read(self, path: str) -> bytes:
+        """The bytes of a file as the revision has it, one more than is read. Raises Refused."""
+        name = os.path.normpath(path).replace(os.sep, "/")
+        if not name.endswith(ENDINGS) or not self.holds(name):
+            expected = f"a file of the repository, ending {' or '.join(ENDINGS)}"
+            raise Refused(("this names no file of text", shown(path), expected, None))
+        return blob(self.revision, name, self.root)
+
+
+def split_revision(argument: str) -> tuple[str, str] | None:
+    """Revision and path of REVISION:path, where no file is called so; else None."""
+    if Path(argument).exists():
+        return None
+    revision, colon, path = argument.partition(":")
+    return (revision, path) if colon and revision and path else None
+
+
+def blob(revision: str, path: str, folder: Path) -> bytes:
+    """A file as a revision has it, one byte more than the most that is read. Raises Refused.
+
+    Git is asked for the object itself, so that no filter, hook or external program runs.
+    """
+    if revision.startswith("-") or "\0" in revision or "\0" in path:
+        expected = "a revision that git knows, such as HEAD~1 or v1.2"
+        raise Refused(("this is no revision", shown(revision), expected, None))
+    words = ["git", "cat-file", "blob", f"{revision}:{path}"]
+    environment = {**os.environ, "GIT_TERMINAL_PROMPT": "0", "LC_ALL": "C"}
+    try:
+        with subprocess.Popen(
+            words,
+            cwd=folder,
+            env=environment,
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+        ) as git:
+            assert git.stdout is not None
+            assert git.stderr is not None
+            found = git.stdout.read(MAX_BYTES + 1)
+            if len(found) > MAX_BYTES:
+                git.kill()
+                return found
+            told = git.stderr.read(2000).decode("utf-8", "replace").strip()
+            status = git.wait(SECONDS)
+    except OSError as error:
+        reason = error.strerror or "it cannot be started"
+        what = f"git cannot be asked: {reason}"
+        raise Refused((what, shown(f"{revision}:{path}"), "git on the path", None)) from None
+    if status:
+        reason = told.removeprefix("fatal: ").splitlines()[0] if told else "git found nothing"
+        expected = "REVISION:path as git knows it, the path from the top of the repository"
+        raise Refused((f"git has no such file: {shown(reason)}", shown(f"{revision}:{path}"),
+                       expected, None))  # fmt: skip
+    return found

@@ -1,0 +1,72 @@
+"""A comparison in Markdown, for the description of a merge request."""
+
+import re
+
+from reviewer.judging.finding import Level
+from reviewer.notation.plain import plain
+from reviewer.reporting.compare_words import (
+    TITLES,
+    comparison_sentence,
+    edit_words,
+    explained_words,
+    movement_words,
+    verdict_words,
+)
+from reviewer.studying.compare import Comparison
+
+MOST_MOVED = 20
+MARKS = re.compile(r"([\\`*_{}\[\]<>#|~!&@])")
+
+
+def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level) -> str:
+    """The comparison of two designs, which are called by `names`."""
+    design = found.new.design
+    assert design is not None
+    lines = [
+        f"## {marked(design.name)}: {marked(names[0])} and {marked(names[1])}",
+        "",
+        marked(comparison_sentence(found)),
+    ]
+    worse = found.regressions(level)
+    if worse:
+        lines += ["", f"**A step back:** {marked(', '.join(pair.name for pair in worse))}"]
+    for turn, title in TITLES.items():
+        pairs = found.turned(turn)
+        if pairs:
+            rows = [
+                (
+                    pair.name,
+                    verdict_words(pair.before),
+                    verdict_words(pair.after),
+                    explained_words(pair.explained),
+                )
+                for pair in pairs
+            ]
+            lines += ["", f"### {title[:1].upper()}{title[1:]}", ""]
+            lines += table(("finding", "before", "after", "because of"), rows)
+    if found.edits:
+        lines += ["", "### What was changed", ""]
+        lines += [f"- {marked(edit_words(edit))}" for edit in found.edits]
+    if found.movements:
+        rows = [movement_words(each) for each in found.movements[:MOST_MOVED]]
+        lines += ["", "### What moved most", ""]
+        lines += table(("quantity", "before", "after", "by"), rows)
+    return "\n".join(lines) + "\n"
+
+
+def table(heads: tuple[str, ...], rows: list[tuple[str, str, str, str]]) -> list[str]:
+    """A table with its heads."""
+    return [
+        f"| {' | '.join(heads)} |",
+        f"|{' --- |' * len(heads)}",
+        *(f"| {' | '.join(marked(cell) for cell in row)} |" for row in rows),
+    ]
+
+
+def marked(text: str) -> str:
+    """A text that is nothing but text in Markdown, on one line.
+
+    >>> marked("a*b | <c>")
+    'a\\\\*b \\\\| \\\\<c\\\\>'
+    """
+    return MARKS.sub(r"\\\1", plain(text, 1000).replace("\n", " "))
