@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from reviewer.parts.arm import ARM
 from reviewer.parts.base import BASE
+from reviewer.parts.bolted_joint import BOLTED_JOINT
 from reviewer.parts.clamp import CLAMP
 from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.gap import GAP
@@ -25,6 +26,7 @@ KINDS: Mapping[str, Kind] = register(
     (
         ARM,
         BASE,
+        BOLTED_JOINT,
         CLAMP,
         DRIVE_PLATE,
         GAP,
