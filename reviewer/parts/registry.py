@@ -12,6 +12,7 @@ from reviewer.parts.guide import GUIDE
 from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
+from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
 from reviewer.parts.register import register
@@ -33,6 +34,7 @@ KINDS: Mapping[str, Kind] = register(
         GUIDE,
         HUB,
         LEVER,
+        OPENING,
         PANEL,
         RAMP,
         SHAFT,
