@@ -38,11 +38,16 @@ def changed_by(
 ) -> Changed:
     """The rules and limits in a shop; what does not fit goes to the reader's problems."""
     known = dict(limits.by_name)
-    changes = [each for entry in shop.limits if (each := _limit(entry, known, reader)) is not None]
+    changes = []
+    for entry in shop.limits:
+        change = None if reader.is_full else _limit(entry, known, reader)
+        changes += [change] if change else []
     by_name = {rule.name: rule for rule in rules}
     changer = _Changer(kinds, limits, reader)
     for entry in shop.rules:
         rule = by_name.get(entry.name)
+        if reader.is_full:
+            break
         if rule is None:
             _refuse_name(entry, "rule", by_name, reader)
         elif (found := changer.changed(rule, entry)) is not None:

@@ -31,6 +31,8 @@ def read_limits(root: Node | None, reader: PackReader) -> Iterator[Limit]:
         reader.refuse(section.place, "limits is a table of limits by name", "no table", expected)
         return
     for name, node in section.entries:
+        if reader.is_full:
+            return
         before = len(reader.problems)
         limit = _limit(name, node, reader)
         if limit is not None and len(reader.problems) == before:

@@ -7,6 +7,7 @@ from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
 from reviewer.notation.quantity import QuantityError
 from reviewer.reading.tree import Scalar, Table
+from reviewer.reading.words import MAX_PROBLEMS
 
 
 class PackReader:
@@ -17,6 +18,11 @@ class PackReader:
         self.path = path
         self.lines = lines
         self.problems = problems
+
+    @property
+    def is_full(self) -> bool:
+        """Whether there are more problems than a reader can use, so that reading may stop."""
+        return len(self.problems) > MAX_PROBLEMS
 
     def refuse(
         self, place: Place, what: str, found: str, expected: str, mend: str | None = None

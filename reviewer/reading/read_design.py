@@ -10,6 +10,7 @@ from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
 from reviewer.parts.load import LOAD
 from reviewer.reading.based_on import BASED_ON, Family, with_bases
+from reviewer.reading.case_count import check_cases
 from reviewer.reading.context import STOCK, Context, Find
 from reviewer.reading.design import Design, Part
 from reviewer.reading.events import read_yaml
@@ -79,6 +80,7 @@ def read_document(
         families=_families(family),
     )
     design = _assembled(root, kinds, facts, load, context)
+    check_cases(root, design, context)
     return (None if context.problems else design), told(context)
 
 

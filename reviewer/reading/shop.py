@@ -18,6 +18,7 @@ from reviewer.reading.tree import Items, Node, Scalar, Table
 
 SHOP_FILE = "shop.yaml"
 SECTIONS = frozenset(("stock", "cutters", "allowances", "packs", "rules", "limits"))
+MOST_PACKS = 50
 REASONS = ("by", "why")
 CHANGES = ("silence", "tighten", "loosen", "level")
 
@@ -158,6 +159,11 @@ def _packs(root: Table, context: Context) -> Iterator[PackName]:
     expected = "a list of paths, or of {installed: NAME}"
     if not isinstance(value, Items):
         context.refuse(key.place, "packs is a list", kind_of(value), expected)
+        return
+    if len(value.items) > MOST_PACKS:
+        what, found = "there are too many packs", str(len(value.items))
+        mend = "put them into a folder, and name the folder"
+        context.refuse(key.place, what, found, f"at most {MOST_PACKS}", mend)
         return
     for item in value.items:
         name = item if isinstance(item, Scalar) else _installed(item)

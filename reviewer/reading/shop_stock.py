@@ -7,6 +7,7 @@ from typing import Any
 
 from reviewer.notation.problem import Problem
 from reviewer.reading.context import Context, Find, listed, write
+from reviewer.reading.read_design import told
 from reviewer.reading.shop import Entry, Shop
 from reviewer.reading.shop_kinds import STOCK
 from reviewer.stock.bearings import Bearing, bearings, read_bearing
@@ -47,9 +48,11 @@ def with_stock(tables: Tables, shop: Shop) -> tuple[Tables, tuple[Problem, ...]]
     context = Context(shop.path, shop.lines)
     for name, make in _MAKERS.items():
         for entry in shop.stock.get(name, ()):
+            if context.is_full:
+                return tables, told(context)
             if _is_whole(name, entry, context):
                 tables = _added(tables, name, entry, make, context)
-    return tables, tuple(context.problems)
+    return tables, told(context)
 
 
 def _is_whole(table: str, entry: Entry, context: Context) -> bool:

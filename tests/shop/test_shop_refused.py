@@ -257,3 +257,52 @@ def test_a_rule_that_does_not_fail_under_its_own_proof(told: Callable[..., str])
         "        fails: {thickness: 6.2 mm}\n"
         "        ^^^^^"
     )
+
+
+THIN = """\
+- rule: top.thin
+  require: {require}
+  level: must
+  stage: cutting
+  says: Thin.
+  because: So.
+  source: ours
+  proof:
+    holds: {{thickness: 19.1 mm}}
+    fails: {{thickness: 18.9 mm}}
+"""
+EXAMPLES = [
+    (
+        "thickness >= 19 mm and and",
+        """\
+ours.yaml:2:35: 'and' cannot stand here
+    found and
+    expected a number with its unit, a name, a text in quotes or a parenthesis
+      require: thickness >= 19 mm and and
+                                      ^^^""",
+    ),
+    (
+        "thicknes >= 19 mm",
+        """\
+ours.yaml:2:12: the name is not known
+    found thicknes
+    expected the name of a quantity
+    mend: write thickness
+      require: thicknes >= 19 mm
+               ^^^^^^^^""",
+    ),
+    (
+        "thickness >= 19 N",
+        """\
+ours.yaml:2:12: compares a length with a force
+    found thickness, a length, and 19 N, a force
+    expected two values of one dimension
+      require: thickness >= 19 N
+               ^^^^^^^^^^^^^^^^^""",
+    ),
+]
+
+
+@pytest.mark.parametrize(("require", "message"), EXAMPLES, ids=["syntax", "name", "dimension"])
+def test_a_mistake_in_a_rule(told: Callable[..., str], require: str, message: str) -> None:
+    assert told("packs: [ours.yaml]\n", ours=THIN.format(require=require)) == message
