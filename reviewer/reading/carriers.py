@@ -28,19 +28,19 @@ def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
 
 
 def _check_roots(parts: Mapping[str, Part], context: Context) -> None:
-    """Refuse parts that hang on nothing, where something else is what stands on the floor."""
+    """Refuse parts that hang on nothing, where a base is what stands on the floor."""
     standing = [part for part in parts.values() if part.kind.carries_load and not part.carried_by]
     bases = [part for part in standing if part.kind.name == STANDS]
-    if context.problems or CARRIED_BY in context.lost or len(standing) == 1:
+    if not bases or context.problems or CARRIED_BY in context.lost:
         return
     for part in standing:
         if part not in bases:
-            known = [each.name for each in parts.values() if each.kind.carries_load]
-            mend = f"write carried_by: {bases[0].name}" if bases else None
-            others = listed(each for each in known if each != part.name)
-            expected = f"carried_by: and one of {others}; only one part, or bases, on the floor"
-            what = f"{part.name} hangs on nothing"
-            context.refuse(part.place, what, "no carried_by", expected, mend)
+            others = listed(each.name for each in parts.values() if each is not part)
+            expected = f"carried_by: and one of {others}, since {bases[0].name} stands on the floor"
+            mend = f"write carried_by: {bases[0].name}"
+            context.refuse(
+                part.place, f"{part.name} hangs on nothing", "no carried_by", expected, mend
+            )
 
 
 def check_bears(name: str, given: GivenValue, parts: Mapping[str, Part], context: Context) -> None:
