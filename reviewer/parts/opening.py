@@ -33,9 +33,8 @@ def web_between(
     if count < 2 or circle is None:
         return UNTOLD + 0.0 * width
     sine, cosine = np.sin(np.pi / count), np.cos(np.pi / count)
-    if shape == "round":
-        return circle * sine - width
-    return (circle - length) * sine - width * cosine
+    web: Number = circle * sine - width
+    return web if shape == "round" else (circle - length) * sine - width * cosine
 
 
 def web_outside(

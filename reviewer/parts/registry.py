@@ -7,6 +7,7 @@ from reviewer.parts.base import BASE
 from reviewer.parts.bolted_joint import BOLTED_JOINT
 from reviewer.parts.clamp import CLAMP
 from reviewer.parts.drive_plate import DRIVE_PLATE
+from reviewer.parts.frame import FRAME
 from reviewer.parts.gap import GAP
 from reviewer.parts.guide import GUIDE
 from reviewer.parts.hub import HUB
@@ -30,6 +31,7 @@ KINDS: Mapping[str, Kind] = register(
         BOLTED_JOINT,
         CLAMP,
         DRIVE_PLATE,
+        FRAME,
         GAP,
         GUIDE,
         HUB,
