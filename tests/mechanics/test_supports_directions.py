@@ -260,3 +260,26 @@ def test_unknown_and_overturning_items_leave_the_others_alone():
 def test_error_for_a_group_of_no_supports(groups):
     with pytest.raises(ValueError, match=r"^group .* has to name supports from 0 to 4, not \["):
         worst_direction(DESIGNS["lopsided"], 1, 0, 0, 1, groups=groups)
+
+
+def test_two_supports_alone_in_the_load_s_line_promise_nothing_beside_it():
+    """A load straight over a roller, opposite to a hold-down across a wide gap: two carry it all.
+
+    The worst is over a roller with two hold-downs at 120 degrees from it, by moments about the
+    roller: H = (M - W R) / (R + R/2), and W + H on the roller.
+    """
+    carry, hold = circle(6, 0.25), circle(3, 0.25)
+    design = Supports(
+        np.append(carry.x, hold.x),
+        np.append(carry.y, hold.y),
+        np.repeat([1e6, 2.9e6], [6, 3]),
+        np.repeat([1.0, -1.0], [6, 3]),
+        np.repeat([0.0, 3e-3], [6, 3]),
+    )
+    force, moment = 571.2576, 220.0
+    held = (moment - force * 0.25) / 0.375
+    worst = worst_direction(design, force, 0.0, 0.0, moment, [range(6), range(6, 9)])
+    assert worst.peak[0] == pytest.approx(force + held, rel=1e-9)
+    turns = np.linspace(0, 2 * np.pi, 3601)
+    forces = along(design, (force, 0.0, 0.0, moment), turns).forces
+    assert worst.peak[1] == pytest.approx(forces[:, 6:].max(), rel=1e-6)

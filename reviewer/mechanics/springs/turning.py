@@ -25,6 +25,7 @@ from reviewer.mechanics.springs.one_way import (
     respond,
     stand,
     steadied,
+    steady,
 )
 from reviewer.mechanics.springs.settling import (
     STRICT,
@@ -89,10 +90,10 @@ def pieces_at(
     """Settle items with the load's moment along unit vectors (2, columns)."""
     springs = springs_towards(load, item, unit)
     settled = settle(springs, first_guess(springs) if start is None else start, strict)
-    way, moved = _motion(load, item, unit, springs, settled)
+    way, moved, held = _motion(load, item, unit, springs, settled)
     slack = SLACK * size_of(springs.load) + rounding(springs, settled.movement)
     back, ahead = reach_of(way, settled.touching, slack)
-    turns = load.turning[item] > 0
+    turns = (load.turning[item] > 0) & held
     return Pieces(item, unit, settled.touching, way, moved, back * turns, ahead * turns)
 
 
@@ -133,13 +134,18 @@ def _had_or_lacked(springs: Springs, settled: Settled) -> Array:
 
 def _motion(
     load: TurningLoad, item: Indices, unit: Array, springs: Springs, settled: Settled
-) -> tuple[Array, Array]:
-    """Forces had or lacked, and movements at the origin, in all orders."""
+) -> tuple[Array, Array, Flags]:
+    """Forces had or lacked, and movements at the origin, in all orders; and where they hold.
+
+    Two springs alone carry a load that stands in their line, and none beside it: in such a
+    direction nothing is known of the next.
+    """
     moment = load.turning[item]
     none = np.zeros_like(moment)
     turned = moment * unit
     loads = np.array([none, -turned[1], turned[0]]), np.array([none, -turned[0], -turned[1]])
-    footing = steadied(stand(springs, settled.touching))
+    footing = stand(springs, settled.touching)
+    held, footing = steady(footing), steadied(footing)
     ways = [_had_or_lacked(springs, settled)]
     movements = [settled.movement]
     for acting, sag in zip(loads, _sag_derivatives(load, item, unit), strict=True):
@@ -148,7 +154,7 @@ def _motion(
         ways.append(springs.stiffness * answer.way)
         movements.append(answer.movement)
     moved = movement_at_origin(load.layout, load.layout.row[item], np.stack(movements, axis=1))
-    return np.stack(ways, axis=1), moved
+    return np.stack(ways, axis=1), moved, held
 
 
 def _sag_derivatives(load: TurningLoad, item: Indices, unit: Array) -> tuple[Array, Array]:
