@@ -169,7 +169,7 @@ def _studied(review: Review, in_force: InForce, options: Namespace) -> Review:
     if fails and not options.no_remedies:
         from reviewer.studying.remedy import with_remedies
 
-        review = with_remedies(review, in_force.rules)
+        review = with_remedies(review, in_force.rules, in_force.tables)
     if options.what_matters:
         from reviewer.studying.sensitivity import with_influences
 

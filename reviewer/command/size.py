@@ -16,9 +16,10 @@ from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.deriving.derived import Derived
-from reviewer.judging.rule import Rule
+from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.notation.quantity import QuantityError
+from reviewer.reading.shop_stock import Tables
 from reviewer.reporting.sheet import Style
 from reviewer.studying.given import Given
 from reviewer.studying.mapping import Map, mapping
@@ -53,7 +54,7 @@ def run(arguments: Sequence[str]) -> int:
         complain(render(problem))
     if review.derived is None:
         return UNREAD
-    found = _found(review.derived, in_force.rules, options, factors)
+    found = _found(review.derived, in_force, options, factors)
     say(_told(found, options.format, style_of(sys.stdout, os.environ)))
     for path, kind in outputs:
         text = _told(found, kind, Style())
@@ -109,18 +110,19 @@ def _factors(text: str) -> tuple[float, ...]:
 
 
 def _found(
-    derived: Derived, rules: Sequence[Rule], options: Namespace, factors: Sequence[float]
+    derived: Derived, in_force: InForce, options: Namespace, factors: Sequence[float]
 ) -> Found:
+    rules, tables = in_force.rules, in_force.tables
     if factors:
-        return scaling(derived, rules, factors)
+        return scaling(derived, rules, factors, tables)
     if len(options.fields) > MOST_FIELDS:
         what, found = "a map has two values", options.fields[MOST_FIELDS]
         raise UsageError(what, found, "FILE PART.FIELD PART.FIELD")
     given = [_field(derived, name) for name in options.fields]
-    first = _stops(derived, given[0], options.low, options.high, options.stock)
+    first = _stops(derived, given[0], (options.low, options.high), options.stock, tables)
     if len(given) == 1:
         return sweep(derived, rules, given[0], first, between=not options.stock)
-    second = _stops(derived, given[1], None, None, options.stock)
+    second = _stops(derived, given[1], (None, None), options.stock, tables)
     return mapping(derived, rules, (given[0], given[1]), (first, second))
 
 
@@ -137,10 +139,14 @@ def _field(derived: Derived, name: str) -> Given:
 
 
 def _stops(
-    derived: Derived, given: Given, low: str | None, high: str | None, stock: bool
+    derived: Derived,
+    given: Given,
+    ends: tuple[str | None, str | None],
+    stock: bool,
+    tables: Tables,
 ) -> tuple[Stop, ...]:
     try:
-        return stops_of(derived, given, low, high, stock=stock)
+        return stops_of(derived, given, *ends, stock=stock, tables=tables)
     except NoSizes as error:
         raise UsageError(error.what, error.found, error.expected) from None
     except QuantityError as error:

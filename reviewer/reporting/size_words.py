@@ -12,7 +12,8 @@ def span_words(sweep: Sweep) -> str:
         return "No rule depends on it."
     if not sweep.spans:
         return "At no size does everything hold that depends on it."
-    return f"Everything that depends on it holds {joined([_span(sweep, s) for s in sweep.spans])}."
+    what = "Apart from what never does, everything" if sweep.standing else "Everything"
+    return f"{what} that depends on it holds {joined([_span(sweep, s) for s in sweep.spans])}."
 
 
 def _span(sweep: Sweep, span: Span) -> str:

@@ -12,8 +12,9 @@ from reviewer.notation.dimension import LENGTH
 from reviewer.notation.quantity import QuantityError
 from reviewer.parts.row import Measure, Shape
 from reviewer.reading.due import is_within
+from reviewer.reading.shop_stock import Tables
 from reviewer.studying.given import Given, shape_row_of
-from reviewer.studying.ladders import SPAN, Rung, rungs_of, sections_like
+from reviewer.studying.ladders import PROJECT, SPAN, Rung, rungs_of, sections_like
 from reviewer.studying.rewriting import change, text_of, unit_of, value_of
 from reviewer.studying.steps import on_step
 from reviewer.studying.study import Field, Point
@@ -93,17 +94,17 @@ class Axis:
             yield from (replace(each, changes=made) for each in self.at(abs(value)))
 
 
-def axes_of(derived: Derived, found: Sequence[Given]) -> tuple[Axis, ...]:
+def axes_of(derived: Derived, found: Sequence[Given], tables: Tables = PROJECT) -> tuple[Axis, ...]:
     """The axes of some given values; the measures of one bought section are one axis."""
     axes: dict[tuple[Field, str], Axis] = {}
     for given in found:
-        axis = _axis(derived, given)
+        axis = _axis(derived, given, tables)
         if axis is not None:
             axes.setdefault(axis.key, axis)
     return tuple(axes.values())
 
 
-def _axis(derived: Derived, given: Given) -> Axis | None:
+def _axis(derived: Derived, given: Given, tables: Tables) -> Axis | None:
     design = derived.design
     lines, lengths = design.lines_of(given.value.place), design.lengths_of(given.value.place)
     shape = shape_row_of(given)
@@ -113,7 +114,7 @@ def _axis(derived: Derived, given: Given) -> Axis | None:
             first = Given((given.owner.name, shape.path), given.owner, shape, given.value)
             return Axis(first, now, rungs, lines, lengths)
     value = given.value.value
-    options = [_option(given, rung, lines) for rung in rungs_of(given)]
+    options = ladder_of(given, lines, tables)
     if options:
         now = next((each.size for each in options if each.point[given.field] == value), math.nan)
         now = float(value) if isinstance(value, float | int) else now
@@ -124,9 +125,9 @@ def _axis(derived: Derived, given: Given) -> Axis | None:
     return Axis(given, abs(value), (), lines, lengths)
 
 
-def ladder_of(given: Given, lines: Sequence[str]) -> list[Option]:
+def ladder_of(given: Given, lines: Sequence[str], tables: Tables = PROJECT) -> list[Option]:
     """All that a value may become where it comes off a ladder, in order of size."""
-    return [_option(given, rung, lines) for rung in rungs_of(given)]
+    return [_option(given, rung, lines) for rung in rungs_of(given, tables)]
 
 
 def _near(options: Sequence[Option], now: float) -> tuple[Option, ...]:

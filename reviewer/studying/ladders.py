@@ -6,16 +6,17 @@ from typing import NamedTuple
 from reviewer.notation.units import parse_unit
 from reviewer.parts.row import Choice, Count, Measure, Stock
 from reviewer.reading.design import Part
-from reviewer.stock.bearings import bearings
-from reviewer.stock.fasteners import Fastener, threads
-from reviewer.stock.materials import Material, materials
+from reviewer.reading.shop_stock import Tables
+from reviewer.stock.fasteners import Fastener
+from reviewer.stock.materials import Material
 from reviewer.stock.sections import Section, diameters, sections_of
 from reviewer.stock.sheets import sheets_of, thicknesses
 from reviewer.studying.given import Given
 
+PROJECT = Tables()  # the stock that comes with the project
 SPAN = 4.0  # how many times smaller or larger than it is a value is tried
 MOST_COUNTED = 60
-LOOSE = 1e-3  # m, of a bolt in the bore of its bearing
+LOOSE = 5e-4  # m, of a bolt in the bore of its bearing
 NEARLY = 1e-6
 INCHES = (parse_unit("in"), parse_unit("ft"))
 INCH_BARS = tuple(eighths / 8 * 0.0254 for eighths in range(1, 17))  # m, common practice
@@ -35,12 +36,12 @@ class Rung(NamedTuple):
     size: float
 
 
-def rungs_of(given: Given) -> tuple[Rung, ...]:
-    """What a value may become where it comes off a ladder; else nothing."""
-    return tuple(sorted(_rungs(given), key=lambda rung: rung.size))
+def rungs_of(given: Given, tables: Tables = PROJECT) -> tuple[Rung, ...]:
+    """What a value may become where it comes off a ladder of some stock; else nothing."""
+    return tuple(sorted(_rungs(given, tables), key=lambda rung: rung.size))
 
 
-def _rungs(given: Given) -> Iterator[Rung]:
+def _rungs(given: Given, tables: Tables) -> Iterator[Rung]:
     entry, path, owner = given.row.given, given.field[1], given.owner
     if isinstance(entry, Count):
         yield from _counts(path, int(given.value.value), entry)
@@ -48,9 +49,9 @@ def _rungs(given: Given) -> Iterator[Rung]:
         for index, option in enumerate(entry.options):
             yield Rung({path: option}, float(index + 1))
     elif isinstance(entry, Stock):
-        yield from _STOCK[entry.table](given, owner)
+        yield from _STOCK[entry.table](given, owner, tables)
     elif isinstance(entry, Measure):
-        for size in _sizes(given):
+        for size in _sizes(given, tables):
             yield Rung({path: size}, size)
 
 
@@ -61,7 +62,7 @@ def _counts(path: str, now: int, entry: Count) -> Iterator[Rung]:
         yield Rung({path: count}, float(count))
 
 
-def _sizes(given: Given) -> tuple[float, ...]:
+def _sizes(given: Given, tables: Tables) -> tuple[float, ...]:
     """The sizes that are sold: a panel's thicknesses, a shaft's diameters."""
     quantity, owner, path = given.value.quantity, given.owner, given.field[1]
     inches = quantity is not None and quantity.unit in INCHES
@@ -72,18 +73,18 @@ def _sizes(given: Given) -> tuple[float, ...]:
     material = owner.given.get(f"{prefix}.material" if prefix else "material")
     if name != "thickness" or material is None:
         return ()
-    return thicknesses(material.value, inches=inches)
+    return thicknesses(material.value, inches=inches, table=tables.sheets)
 
 
-def _bearings(given: Given, owner: Part) -> Iterator[Rung]:
+def _bearings(given: Given, owner: Part, tables: Tables) -> Iterator[Rung]:
     """Bearings, with the bolt that fits their bore where the part names one beside them."""
     path = given.field[1]
     bolt_path = f"{path.rpartition('.')[0]}.bolt"
     bolt = owner.given.get(bolt_path)
-    for row in bearings():
+    for row in tables.bearings:
         values: dict[str, object] = {path: row}
         if bolt is not None and row is not given.value.value:
-            fitting = _bolt_in(row.bore, bolt.value)
+            fitting = _bolt_in(row.bore, bolt.value, tables)
             if fitting is None:
                 continue
             if fitting != bolt.value:
@@ -92,13 +93,13 @@ def _bearings(given: Given, owner: Part) -> Iterator[Rung]:
             yield Rung(values, row.static_rating)
 
 
-def _bolt_in(bore: float, bolt: Fastener) -> Fastener | None:
+def _bolt_in(bore: float, bolt: Fastener, tables: Tables) -> Fastener | None:
     """The bolt itself where it fits a bore, else the thickest of its kind that does."""
     if bore - LOOSE <= bolt.thread.diameter <= bore + NEARLY:
         return bolt
     fitting = [
         thread
-        for thread in threads()
+        for thread in tables.fasteners
         if thread.series == bolt.thread.series and bore - LOOSE <= thread.diameter <= bore + NEARLY
     ]
     if not fitting:
@@ -107,14 +108,14 @@ def _bolt_in(bore: float, bolt: Fastener) -> Fastener | None:
     return Fastener(thickest, bolt.length, bolt.property_class)
 
 
-def _bolts(given: Given, owner: Part) -> Iterator[Rung]:
+def _bolts(given: Given, owner: Part, tables: Tables) -> Iterator[Rung]:
     """The same bolt with a thicker thread, no thicker than the bearing that it goes through.
 
     A thinner one presses harder at the same torque, until it breaks: that is no remedy.
     """
     bolt: Fastener = given.value.value
     bearing = owner.given.get(f"{given.field[1].rpartition('.')[0]}.bearing")
-    for thread in threads():
+    for thread in tables.fasteners:
         through = bearing is None or thread.diameter <= bearing.value.bore + NEARLY
         thicker = thread.diameter >= bolt.thread.diameter
         if thread.series == bolt.thread.series and through and thicker:
@@ -122,14 +123,14 @@ def _bolts(given: Given, owner: Part) -> Iterator[Rung]:
             yield Rung({given.field[1]: other}, thread.diameter)
 
 
-def _materials(given: Given, owner: Part) -> Iterator[Rung]:
+def _materials(given: Given, owner: Part, tables: Tables) -> Iterator[Rung]:
     """Materials of the same family, panels and plywood as one, that are sold in the thickness."""
     now: Material = given.value.value
     prefix = given.field[1].rpartition(".")[0]
     thickness = owner.given.get(f"{prefix}.thickness" if prefix else "thickness")
-    for index, row in enumerate(materials()):
+    for index, row in enumerate(tables.materials):
         sold = thickness is None or any(
-            abs(each.nominal - thickness.value) < NEARLY for each in sheets_of(row)
+            abs(each.nominal - thickness.value) < NEARLY for each in sheets_of(row, tables.sheets)
         )
         if row == now or (sold and _family(row) == _family(now)):
             yield Rung({given.field[1]: row}, float(index + 1))

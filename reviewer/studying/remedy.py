@@ -10,13 +10,16 @@ from reviewer.judging.remedies import Remedies, Remedy
 from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
 from reviewer.notation.show import show
+from reviewer.reading.shop_stock import Tables
 from reviewer.studying.axis import Axis, Option, axes_of
-from reviewer.studying.given import changeable, not_given
+from reviewer.studying.given import changeable
+from reviewer.studying.ladders import PROJECT
 from reviewer.studying.pairs import best_pair
 from reviewer.studying.rewriting import unit_of
 from reviewer.studying.search import AxisKey, Search, Target
 from reviewer.studying.solving import Side, sides_of, steps_between
 from reviewer.studying.study import Key, key_of
+from reviewer.studying.why_none import why_none
 
 SEARCHED: tuple[Level, ...] = ("must", "should")
 MOST_OFFERED = 4
@@ -35,14 +38,14 @@ class Tried:
     broken: tuple[Key, ...] = ()
 
 
-def with_remedies(review: Review, rules: Sequence[Rule]) -> Review:
+def with_remedies(review: Review, rules: Sequence[Rule], tables: Tables = PROJECT) -> Review:
     """The review with remedies on each fail that must or should hold, and is not conceded.
 
-    `rules` are those that the review was judged by, in order.
+    `rules` are those that the review was judged by, in order, `tables` the stock to buy from.
     """
     if review.derived is None or not any(is_searched(each) for each in review.findings):
         return review
-    found = remedies_of(review.derived, rules, review.findings)
+    found = remedies_of(review.derived, rules, review.findings, tables)
     told = [replace(each, remedies=found.get(key_of(each))) for each in review.findings]
     return replace(review, findings=tuple(told))
 
@@ -59,15 +62,18 @@ def is_searched(finding: Finding) -> bool:
 
 
 def remedies_of(
-    derived: Derived, rules: Sequence[Rule], findings: Sequence[Finding]
+    derived: Derived,
+    rules: Sequence[Rule],
+    findings: Sequence[Finding],
+    tables: Tables = PROJECT,
 ) -> dict[Key, Remedies]:
     """Remedies of the failed findings of a design."""
-    search = Search(derived, rules)
+    search = Search(derived, rules, tables)
     by_name = {rule.name: rule for rule in rules}
     targets = [
         search.target(by_name[each.rule], key_of(each)) for each in findings if is_searched(each)
     ]
-    axes, axes_by_target = _axes(derived, targets)
+    axes, axes_by_target = _axes(search, targets)
     tried: dict[Key, list[Tried]] = {target.key: [] for target in targets}
     for field, axis in axes.items():
         concerned = [each for each in targets if field in axes_by_target[each.key]]
@@ -83,13 +89,14 @@ Axes = Mapping[AxisKey, Axis]
 
 
 def _axes(
-    derived: Derived, targets: Sequence[Target]
+    search: Search, targets: Sequence[Target]
 ) -> tuple[dict[AxisKey, Axis], dict[Key, list[AxisKey]]]:
     """Every axis once, and which of them each target may use."""
     axes: dict[AxisKey, Axis] = {}
     used: dict[Key, list[AxisKey]] = {}
     for target in targets:
-        found = axes_of(derived, changeable(derived, target.rule, target.key))
+        given = changeable(search.derived, target.rule, target.key)
+        found = axes_of(search.derived, given, search.tables)
         used[target.key] = [axis.key for axis in found]
         for axis in found:
             axes.setdefault(axis.key, axis)
@@ -211,28 +218,9 @@ def _told(
     pair = best_pair(search, target, own, _partners(search, tried, own)) if own else None
     if pair is not None:
         return Remedies((pair,), tuple(rejected[:MOST_REJECTED]))
-    return Remedies((), tuple(rejected[:MOST_REJECTED]), _why(search, target, own, bool(rejected)))
-
-
-def _why(search: Search, target: Target, own: Sequence[Axis], breaking: bool) -> str:
-    """Why nothing is offered: what was tried and how near it came, and what the file leaves out."""
-    names = ", ".join(dict.fromkeys(axis.given.name for axis in own))
-    least = search.least(target)
-    if not own:
-        words = "the file gives none of the values that the rule would have changed"
-    elif breaking:
-        words = f"what mends it of {names}, one or two of them changed, breaks something else"
-    elif least <= 1.0:
-        words = f"what mends it of {names} in one case leaves it failing or unknown in another"
-    else:
-        reached = "" if math.isnan(least) else f"; the nearest comes to {least:.2f} of the limit"
-        words = (
-            f"no change of one or two of {names}, from a quarter to four times, mends it{reached}"
-        )
-    left_out = not_given(search.derived, target.rule, target.key)
-    if left_out:
-        words += f"; {', '.join(left_out)} might, but the file does not give it"
-    return words
+    return Remedies(
+        (), tuple(rejected[:MOST_REJECTED]), why_none(search, target, own, breaking=bool(rejected))
+    )
 
 
 def _partners(search: Search, tried: Sequence[Tried], own: Sequence[Axis]) -> list[Axis]:
@@ -242,7 +230,9 @@ def _partners(search: Search, tried: Sequence[Tried], own: Sequence[Axis]) -> li
     found = [
         axis
         for key in dict.fromkeys(key for each in tried for key in each.broken)
-        for axis in axes_of(search.derived, changeable(search.derived, by_name[key[0]], key))
+        for axis in axes_of(
+            search.derived, changeable(search.derived, by_name[key[0]], key), search.tables
+        )
         if axis.key not in known
     ]
     return list({axis.key: axis for axis in found}.values())

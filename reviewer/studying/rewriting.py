@@ -30,10 +30,10 @@ def measure_text(quantity: Quantity, text: str, value: float) -> str:
         return written
     step = Unit(unit.symbol, unit.factor, 0.0, unit.dimension)
     less, more = (
-        f"{number_text(each, step)}{ending}"
+        number_text(each, step)
         for each in (quantity.value - quantity.low, quantity.high - quantity.value)
     )
-    band = f"± {more}" if less == more else f"+{more}/-{less}"
+    band = f"± {more}{ending}" if less == more else f"+{more}/-{less}{ending}"
     return f"{written} {band}" + (" uniform" if quantity.spread == "uniform" else "")
 
 

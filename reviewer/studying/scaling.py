@@ -9,9 +9,10 @@ from reviewer.judging.rule import Rule
 from reviewer.notation.dimension import LENGTH
 from reviewer.parts.row import Measure
 from reviewer.reading.due import is_within
+from reviewer.reading.shop_stock import Tables
 from reviewer.studying.given import Given, places_of
 from reviewer.studying.governing import study_whole
-from reviewer.studying.ladders import rungs_of
+from reviewer.studying.ladders import PROJECT, rungs_of
 from reviewer.studying.study import Course, Field, Key, Point
 from reviewer.studying.sweep import LEVELS, governing_at, moved_by
 
@@ -48,12 +49,15 @@ class Scaling:
         return governing_at(moved, index)
 
 
-def scaling(derived: Derived, rules: Sequence[Rule], factors: Sequence[float]) -> Scaling:
+def scaling(
+    derived: Derived, rules: Sequence[Rule], factors: Sequence[float], tables: Tables = PROJECT
+) -> Scaling:
     """Judge a design at some factors on its lengths."""
-    found = list(_lengths(derived))
+    found = list(_lengths(derived, tables))
     changing = [(given, way) for given, way in found if way != KEPT]
     points = tuple(
-        {given.field: size_at(given, factor, way) for given, way in changing} for factor in factors
+        {given.field: size_at(given, factor, way, tables) for given, way in changing}
+        for factor in factors
     )
     courses = study_whole(derived, points, rules)
     return Scaling(
@@ -67,7 +71,7 @@ def scaling(derived: Derived, rules: Sequence[Rule], factors: Sequence[float]) -
     )
 
 
-def _lengths(derived: Derived) -> Iterator[tuple[Given, str]]:
+def _lengths(derived: Derived, tables: Tables) -> Iterator[tuple[Given, str]]:
     """Every length that the file gives, and what a scaling makes of it."""
     design = derived.design
     seen: set[Field] = set()
@@ -77,10 +81,10 @@ def _lengths(derived: Derived) -> Iterator[tuple[Given, str]]:
                 for given in places_of(design, owner, row):
                     if given.field not in seen:
                         seen.add(given.field)
-                        yield given, _way(given)
+                        yield given, _way(given, tables)
 
 
-def _way(given: Given) -> str:
+def _way(given: Given, tables: Tables) -> str:
     path = given.field[1]
     name = path.rpartition(".")[2]
     if name in FITS or "allowed" in path or path.startswith("bench_test."):
@@ -88,10 +92,10 @@ def _way(given: Given) -> str:
     if given.row.only:
         material = given.owner.given.get("material")
         return SCALED if material is not None and material.value.family == "wood" else KEPT
-    return SNAPPED if rungs_of(given) else SCALED
+    return SNAPPED if rungs_of(given, tables) else SCALED
 
 
-def size_at(given: Given, factor: float, way: str = SNAPPED) -> float:
+def size_at(given: Given, factor: float, way: str = SNAPPED, tables: Tables = PROJECT) -> float:
     """The value at a factor; what is bought goes to the nearest size, the larger of two as near.
 
     A panel of several layers has each of them at a size that is sold.
@@ -99,7 +103,7 @@ def size_at(given: Given, factor: float, way: str = SNAPPED) -> float:
     value = float(given.value.value)
     entry = given.row.given
     assert isinstance(entry, Measure)
-    sold = [rung.size for rung in rungs_of(given)] if way == SNAPPED else []
+    sold = [rung.size for rung in rungs_of(given, tables)] if way == SNAPPED else []
     if not sold:
         return value * factor if is_within(entry, value * factor) else value
     layers = _layers(value, sold)

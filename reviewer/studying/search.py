@@ -8,7 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from reviewer.deriving.derived import Derived
+from reviewer.deriving.unknown import why_open
+from reviewer.judging.judge import marks
 from reviewer.judging.rule import Rule
+from reviewer.reading.shop_stock import Tables
 from reviewer.studying.axis import Option
 from reviewer.studying.given import bound_of
 from reviewer.studying.governing import governing_cases, on_cases
@@ -70,6 +73,7 @@ class Search:
 
     derived: Derived
     rules: Sequence[Rule]
+    tables: Tables = field(default_factory=Tables)
     now: dict[Key, Course] = field(init=False)
     governing: dict[Key, set[int]] = field(init=False)
     breaking: set[int] = field(init=False)  # cases in which anything would first be seen to break
@@ -103,6 +107,16 @@ class Search:
             used[~np.isnan(used)] for (_, key), (_, used) in self.seen.items() if key == target.key
         ]
         return float(min((each.min() for each in known if len(each)), default=np.nan))
+
+    def unknown_because(self, target: Target) -> str:
+        """Why a target cannot be judged in every case; nothing where it can."""
+        bound = bound_of(self.derived, target.rule, target.key)
+        unknown = np.flatnonzero(marks(target.rule, bound).unknown[0])
+        if not len(unknown):
+            return ""
+        slots = bound.all_slots(target.rule.names)
+        causes = why_open(self.derived.values, slots, int(unknown[0]))
+        return " and ".join(f"{cause.name} {cause.reason}" for cause in causes[:1])
 
     def judged(self, points: Sequence[Point], *, every_case: bool = False) -> "Judged":
         """All findings over some points, in all cases or in those that govern any of them now."""

@@ -12,8 +12,10 @@ from reviewer.notation.units import UNITS
 from reviewer.parts.row import Choice, Count, Measure, Shape, Stock
 from reviewer.reading.design import Design
 from reviewer.reading.due import is_within
+from reviewer.reading.shop_stock import Tables
 from reviewer.studying.axis import Option, ladder_of, sections_of_part
 from reviewer.studying.given import Given, places_of
+from reviewer.studying.ladders import PROJECT
 from reviewer.studying.rewriting import unit_of
 from reviewer.studying.steps import on_step
 from reviewer.studying.sweep import Stop
@@ -61,7 +63,13 @@ def field_of(design: Design, name: str) -> Given:
 
 
 def stops_of(
-    derived: Derived, given: Given, low: str | None, high: str | None, *, stock: bool
+    derived: Derived,
+    given: Given,
+    low: str | None,
+    high: str | None,
+    *,
+    stock: bool,
+    tables: Tables = PROJECT,
 ) -> tuple[Stop, ...]:
     """The sizes of a sweep, in rising order. Raises NoSizes and QuantityError.
 
@@ -69,7 +77,7 @@ def stops_of(
     """
     if isinstance(given.row.given, Measure) and not stock:
         return _numbers(derived, given, low, high)
-    stops = _ladder(derived, given)
+    stops = _ladder(derived, given, tables)
     if isinstance(given.row.given, Measure | Count):
         least, most = (_read(derived, given, text) for text in (low, high))
         stops = [
@@ -130,13 +138,13 @@ def _round(size: float, quantity: Quantity) -> float:
     return min((on_step(size, unit, up=up) for up in (True, False)), key=lambda s: abs(s - size))
 
 
-def _ladder(derived: Derived, given: Given) -> list[Stop]:
+def _ladder(derived: Derived, given: Given, tables: Tables) -> list[Stop]:
     """Everything that is sold, the present one among it."""
     lines = derived.design.lines_of(given.value.place)
     if isinstance(given.row.given, Shape):
         options, _ = sections_of_part(given, given.row.path, lines)
         return [Stop(each.point, each.size, _section_text(each)) for each in options[:MOST]]
-    options = ladder_of(given, lines)
+    options = ladder_of(given, lines, tables)
     quantity = given.value.quantity
     stops = []
     for each in options[:MOST]:

@@ -66,14 +66,8 @@ class Sweep:
 
     @cached_property
     def standing(self) -> tuple[Course, ...]:
-        """What fails or stays open at every size, whatever the value is."""
-        return tuple(
-            each
-            for each in self.courses
-            if each.rule.level in LEVELS
-            and never_passes(each)
-            and (each.key in self.moved or each.verdict[0] == FAILS)
-        )
+        """Of what depends on the value, that which fails or stays open at every size."""
+        return tuple(each for each in self.concerned if never_passes(each))
 
     def governing(self, index: int) -> Course | None:
         """The finding that is used most at one size; the first of those that tie."""
@@ -151,6 +145,8 @@ def moved_by(derived: Derived, found: dict[Key, Course], points: Sequence[Point]
 def _spans(stops: Sequence[Stop], found: dict[Key, Course], keys: set[Key]) -> Iterator[Span]:
     """The spans of a sweep's sizes within which some findings all pass."""
     good = _good(found, keys, len(stops))
+    if not keys:
+        return
     edges = np.flatnonzero(np.diff(np.concatenate([[False], good, [False]])))
     for first, last in zip(edges[::2], edges[1::2] - 1, strict=True):
         yield Span(stops[int(first)], stops[int(last)])
