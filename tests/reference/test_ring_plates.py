@@ -70,4 +70,6 @@ def test_busiest_roller_and_sink_of_the_rim(opening, hole, rings, count, stiffne
     force, sink = by_finite_elements(hole, rings, count, stiffness * 1e6, at)
     assert number("carry.concentration") > 1.05  # the plate matters
     assert number("carry.peak_load") == pytest.approx(force, rel=0.01)
-    assert number("rim_sink") == pytest.approx(sink, rel=0.02)
+    bent = values.at(values.plan.slots["ring", "rollers_bent"], 1)
+    assert bent.rim_sink[0, 1] == pytest.approx(sink, rel=0.02)
+    assert number("rim_sink") >= bent.rim_sink[0, 1]  # never less than on a rigid plate
