@@ -8,7 +8,7 @@ from typing import Any
 import networkx as nx
 
 from reviewer.deriving import load_path, plate_entry
-from reviewer.deriving.tree import Tree
+from reviewer.deriving.tree import Built, Tree
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
@@ -120,7 +120,7 @@ def _node(owner: Part, row: Row, tree: Tree, slots: Mapping[tuple[str, str], int
     return _joined(slot, owner, row, row.formula, row.needs, slots)
 
 
-def _built(path: str, owner: Part, tree: Tree) -> load_path.Built:
+def _built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)

@@ -76,9 +76,10 @@ class TextReport:
         sheet = Sheet(self.style)
         sheet.lines += ["", "=" * self.style.width, ""]
         reviewed, unread = self.read.count(True), self.read.count(False)
+        changing = number(self.to_change) if self.to_change else "none"
         clauses = [
             f"{counted(reviewed, 'design')} reviewed",
-            f"{number(self.to_change) if self.to_change else 'none'} of them with something to change" if reviewed else "",
+            f"{changing} of them with something to change" if reviewed else "",
             f"{counted(unread, 'file')} not reviewed" if unread else "",
         ]
         sheet.put(sentence(", ".join(filter(None, clauses))))
