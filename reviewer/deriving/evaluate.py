@@ -85,17 +85,23 @@ def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
 
 
 def changed(
-    before: Values, given: Mapping[int, Any], samples: int, wanted: Container[int] | None = None
+    before: Values,
+    given: Mapping[int, Any],
+    samples: int,
+    wanted: Container[int] | None = None,
+    overrules: Mapping[int, Any] = NOTHING,
 ) -> Values:
     """Values with some given ones changed: only what depends on those is computed again.
 
     `given` holds the new value of each changed slot, a number as an array over
     (samples, cases or 1). Where `wanted` slots are named, only those are computed, and what is
     not among them keeps the value that it had before: it has to hold all that they need.
+    `overrules` are other values that configurations give in place of what a formula says.
     """
     plan = before.plan
     values = list(before.values)
-    touched = plan.below(frozenset(given))
+    touched = plan.below(frozenset(given) | frozenset(overrules)) | frozenset(overrules)
+    overrules = {**before.overrules, **overrules}
     if wanted is not None:
         touched = frozenset(slot for slot in touched if slot in wanted)
     with np.errstate(all="ignore"):
@@ -103,8 +109,8 @@ def changed(
             if slot in given:
                 values[slot] = given[slot]
             elif slot in touched:
-                values[slot] = _computed(plan.nodes[slot], values, before.overrules)
-    return Values(plan, values, before.cases, samples, before.overrules)
+                values[slot] = _computed(plan.nodes[slot], values, overrules)
+    return Values(plan, values, before.cases, samples, overrules)
 
 
 def _is_overruled(node: Node) -> bool:

@@ -73,11 +73,15 @@ def vary(
     samples = max((len(values) for values in numbers.values()), default=1)
     plan = derived.values.plan
     given: dict[int, Any] = {plan.slots[field[:2]]: value for field, value in choices.items()}
+    overrules: dict[int, Any] = {}
     for field, values in numbers.items():
         slot = plan.slots[field[:2]]
-        before = given.get(slot, derived.values.number(slot))
-        given[slot] = _in_its_cases(derived, field, before, values[:, None])
-    return changed(derived.values, given, samples, wanted)
+        known, target = derived.values.number(slot), given
+        if slot in derived.values.overrules:
+            known, target = derived.values.overrules[slot], overrules
+        before = target.get(slot, known)
+        target[slot] = _in_its_cases(derived, field, before, values[:, None])
+    return changed(derived.values, given, samples, wanted, overrules)
 
 
 def _in_its_cases(derived: Derived, field: Field, before: Any, column: Any) -> Any:
@@ -113,7 +117,8 @@ def hold_back(derived: Derived, found: Iterable[Course]) -> None:
     for course in found:
         for name, part in stands_behind(course.rule, course, derived.design, before):
             course.verdict[np.isin(before[name, part].verdict, (FAILS, HELD))] = HELD
-        before[course.rule.name, course.part] = course
+        if not course.rule.is_silenced:
+            before[course.rule.name, course.part] = course
 
 
 def _course(rule: Rule, bound: Bound) -> Course:
