@@ -9,7 +9,7 @@ import pytest
 from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
 from reviewer.studying.governing import on_cases, study_whole
-from reviewer.studying.study import Point, key_of, study
+from reviewer.studying.study import Point, key_of, study, vary
 
 Reviewed = Callable[[str], Review]
 DESIGN = """\
@@ -87,9 +87,14 @@ def test_an_override_of_what_a_formula_says_and_what_is_above_it(
         {("arms", "reach"): reach, ("arms", "support.radius", 1): radius} for reach, radius in pairs
     ]
     found = study(derived, points, rules)
+    columns = {field: np.array([point[field] for point in points]) for field in points[0]}
+    slot = derived.values.plan.slots["arms", "support.radius"]
+    radii = vary(derived, columns, {}).number(slot)
     for index, (reach, radius) in enumerate(pairs):
         whole = reviewed_at(reviewed, reach=f"{reach} m", radius=f"{radius} m")
         assert_same(found, index, whole)
+        assert whole.derived is not None
+        assert np.array_equal(radii[index], whole.derived.values.number(slot)[0])
 
 
 def test_choices_and_numbers_together_come_back_in_their_places(
