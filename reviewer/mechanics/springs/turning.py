@@ -38,6 +38,7 @@ from reviewer.mechanics.springs.settling import (
 )
 
 SLACK = 1e-12  # of the load: a spring counts as touching, or not, up to this much force
+LOOSE_REACH = 1e-3  # half a tangent: how far a direction counts that tells nothing of the next
 PACE = 1e-4  # step in which the body's own sag is differentiated [rad]
 
 SagOfDirection = Callable[[Array, Array, Indices], Array]
@@ -93,8 +94,9 @@ def pieces_at(
     way, moved, held = _motion(load, item, unit, springs, settled)
     slack = SLACK * size_of(springs.load) + rounding(springs, settled.movement)
     back, ahead = reach_of(way, settled.touching, slack)
-    turns = (load.turning[item] > 0) & held
-    return Pieces(item, unit, settled.touching, way, moved, back * turns, ahead * turns)
+    turns, most = load.turning[item] > 0, np.where(held, np.inf, LOOSE_REACH)
+    back, ahead = (np.minimum(reach, most) * turns for reach in (back, ahead))
+    return Pieces(item, unit, settled.touching, way, moved, back, ahead)
 
 
 def block_of(load: TurningLoad, block: Indices) -> TurningLoad:
@@ -137,8 +139,8 @@ def _motion(
 ) -> tuple[Array, Array, Flags]:
     """Forces had or lacked, and movements at the origin, in all orders; and where they hold.
 
-    Two springs alone carry a load that stands in their line, and none beside it: in such a
-    direction nothing is known of the next.
+    Two springs alone carry a load that stands in their line, and none beside it: such a direction
+    tells nothing of the next, and is left as it is.
     """
     moment = load.turning[item]
     none = np.zeros_like(moment)
@@ -151,8 +153,8 @@ def _motion(
     for acting, sag in zip(loads, _sag_derivatives(load, item, unit), strict=True):
         gap = -pick(load.layout.sign, load.layout.row[item]) * sag
         answer = respond(springs, footing, acting, gap)
-        ways.append(springs.stiffness * answer.way)
-        movements.append(answer.movement)
+        ways.append(springs.stiffness * answer.way * held)
+        movements.append(answer.movement * held)
     moved = movement_at_origin(load.layout, load.layout.row[item], np.stack(movements, axis=1))
     return np.stack(ways, axis=1), moved, held
 
