@@ -128,6 +128,8 @@ class Search:
     def _broken(self, after: dict[Key, Course], count: int) -> list[dict[Key, str]]:
         broken: list[dict[Key, str]] = [{} for _ in range(count)]
         for key, course in after.items():
+            if course.rule.is_silenced:
+                continue
             before = int(self.now[key].verdict[0])
             fails = course.verdict == FAILS if before != FAILS else np.zeros(count, bool)
             unknown = (course.verdict == OPEN) & (before not in (OPEN, HELD, FAILS))

@@ -1,19 +1,25 @@
 """What a shop's file changes: stock, levels, limits by service, tightened and silenced rules."""
 
 import json
+import re
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
 from jsonschema import Draft202012Validator
 
 from reviewer import Review
+from reviewer.command.main import main
 from reviewer.command.status import status_of
+from reviewer.judging.builtin import builtin_packs
 from reviewer.judging.finding import Finding
+from reviewer.judging.in_force import put_in_force
 from reviewer.reading.events import read_yaml
 from reviewer.reading.shop import read_shop
 from reviewer.reading.shop_schema import shop_schema
+from reviewer.reading.shop_stock import Tables, with_stock
 from reviewer.reading.skeleton import plain_values
 from reviewer.reporting.data import JsonReport, review_data
 from reviewer.reporting.data_schema import report_schema
@@ -275,3 +281,34 @@ def test_the_schema_refuses_what_the_reading_refuses(text: str) -> None:
 
 def test_the_schema_is_one() -> None:
     Draft202012Validator.check_schema(shop_schema())
+
+
+def test_the_shop_file_of_the_readme_is_one() -> None:
+    readme = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+    (example,) = re.findall(r"```yaml\n(shop: .*?)```", readme, re.DOTALL)
+    shop, problems = read_shop(example, "shop.yaml")
+    assert problems == ()
+    assert with_stock(Tables(), shop)[1] == ()
+    named = put_in_force(builtin_packs(), shop)
+    assert (named.problems, len(named.changes)) == ((), 2)
+
+
+def test_rules_list_what_the_shop_changed(
+    in_shop: InShop, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_shop(SILENCE)
+    assert main(["rules", "--shop", "shop.yaml"]) == 0
+    assert "    the shop    silenced, Ada: a light curtain stops it\n" in capsys.readouterr().out
+
+
+def test_a_study_is_not_held_back_by_what_is_silenced(in_shop: InShop) -> None:
+    house = (
+        "- rule: gap.behind\n  behind: gap.hands\n  require: most <= 150 mm\n  level: must\n"
+        "  stage: using\n  says: Wide.\n  because: So.\n  change: [most]\n  source: ours\n"
+        "  proof: {holds: {most: 149 mm}, fails: {most: 151 mm}}\n"
+    )
+    in_shop(f"packs: [house.yaml]\n{SILENCE}", HAND.replace("100.1", "60"), house=house)
+    assert main(["check", "bench.yaml", "--format", "json", "--output", "told.json"]) == 1
+    data = json.loads(Path("told.json").read_text("utf-8"))
+    (behind,) = [each for each in data["designs"][0]["findings"] if each["rule"] == "gap.behind"]
+    assert behind["remedies"][0]["field"] == "most"
