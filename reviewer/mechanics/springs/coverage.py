@@ -11,6 +11,7 @@ from reviewer.mechanics.springs.turning import Pieces, TurningLoad, joined, piec
 from reviewer.mechanics.springs.worst_of import round_the_circle
 
 ROUNDS = 40  # each at least halves what is not covered
+MOST = 64  # pieces for each direction tried first: finer than this, what is left is rounding
 COVERED = 1e-9  # a gap between two arcs that is narrower than this is none [half rad]
 
 
@@ -32,7 +33,7 @@ def all_pieces(load: TurningLoad, columns: Columns, covered: float = COVERED) ->
     right = columns.after[left]
     for _ in range(ROUNDS):
         middle, open_ = _gaps(pieces, left, right, covered)
-        if not len(open_):
+        if not len(open_) or len(pieces.item) > MOST * len(columns.item):
             break
         left, right = left[open_], right[open_]
         unit = turned(take(pieces.unit, left), middle[open_])
