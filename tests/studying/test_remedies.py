@@ -10,6 +10,7 @@ from reviewer.judging.finding import Finding
 from reviewer.judging.remedies import Remedy
 from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
+from reviewer.reviewing import review
 from reviewer.stock.sections import sections_of
 from reviewer.studying.remedy import is_searched, with_remedies
 from reviewer.studying.rewriting import rewritten
@@ -189,3 +190,28 @@ def test_a_sound_design_is_left_alone(rules: tuple[Rule, ...], reviewed: Reviewe
     sound = reviewed(WEAK_ARM.replace("200 N", "2 N"))
     assert not any(is_searched(each) for each in sound.findings)
     assert with_remedies(sound, rules) is sound
+
+
+def test_a_value_of_a_file_that_the_design_is_based_on_is_changed_there(
+    tmp_path: Path, rules: tuple[Rule, ...]
+) -> None:
+    base, longer = tmp_path / "base.yaml", tmp_path / "longer.yaml"
+    base.write_text(WEAK_ARM, encoding="utf-8")
+    variant = "design: Longer lamp arm\nbased_on: base.yaml\nparts:\n  arm: {reach: 800 mm}\n"
+    longer.write_text(variant, encoding="utf-8")
+    before = with_remedies(review(longer), rules)
+    finding = next(each for each in before.findings if each.name == "arm.bending")
+    assert finding.remedies is not None
+    files = {
+        Path(change.place.path).name
+        for remedy in finding.remedies.offered
+        for change in remedy.changes
+    }
+    assert files == {"base.yaml", "longer.yaml"}
+    for remedy in finding.remedies.offered:
+        for path, text in ((base, WEAK_ARM), (longer, variant)):
+            own = [each for each in remedy.changes if Path(each.place.path).name == path.name]
+            path.write_text(rewritten(text, own), encoding="utf-8")
+        mended = next(each for each in review(longer).findings if each.name == "arm.bending")
+        assert mended.verdict == "pass"
+        assert mended.utilisation == pytest.approx(remedy.utilisation, rel=1e-9)
