@@ -10,6 +10,8 @@ from typing import Any
 import pytest
 
 Run = Callable[..., Any]
+HERE = Path(__file__).parent
+BENCH = HERE.parents[1] / "specimens" / "potting_bench"
 LID = """\
 design: Lid
 revision: {}
@@ -108,6 +110,16 @@ def test_a_step_back_as_markdown_and_data(run: Run, folder: Path) -> None:
     assert told["changed"] == [
         {"name": "lid.least", "from": "30 mm", "to": "20 mm", "line": 4, "note": None}
     ]
+
+
+def test_the_bench_from_revision_a_to_c(run: Run, folder: Path) -> None:
+    # By the house's rules alone: utilisations are 25 mm over the width, and the depth over 60 mm.
+    for each in "ac":
+        text = (BENCH / f"revision_{each}.yaml").read_text(encoding="utf-8")
+        (folder / f"{each}.yaml").write_text(text, encoding="utf-8")
+    ran = run("compare", "a.yaml", "c.yaml")
+    assert (ran.status, ran.err) == (1, "")
+    assert ran.out == (HERE / "bench_a_to_c.txt").read_text(encoding="utf-8")
 
 
 def test_the_other_way_is_no_step_back(run: Run, folder: Path) -> None:
