@@ -5,9 +5,8 @@ from datetime import date
 from pathlib import Path
 
 from reviewer.deriving.derived import derive
-from reviewer.judging.builtin import builtin_packs
 from reviewer.judging.concession import with_concessions
-from reviewer.judging.in_force import InForce, put_in_force
+from reviewer.judging.in_force import InForce, builtin_in_force, put_in_force
 from reviewer.judging.judge import judge
 from reviewer.judging.limits import with_limits
 from reviewer.judging.pack import Pack
@@ -55,7 +54,7 @@ def review_source(
 
     It stands alone: no shop is looked for, and it can be based on no other file.
     """
-    in_force = put_in_force(builtin_packs() if packs is None else packs)
+    in_force = builtin_in_force() if packs is None else put_in_force(packs)
     return review_under(in_force, source, path, None, on)
 
 

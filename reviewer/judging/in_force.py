@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from types import MappingProxyType
 
 from reviewer.judging.builtin import builtin_limits, builtin_packs
@@ -63,31 +64,37 @@ def put_in_force(
     what is sound counts. `problems` are those found before, which are told with the others;
     `places` are those where the kinds that are not ours are asked for.
     """
-    packs = tuple(packs)
-    found = [*problems, *(problem for pack in packs for problem in pack.problems)]
-    sound = [pack for pack in packs if not pack.problems]
-    rules, misfits = in_order(sound)
-    while wrong := misfits or (_unproved(sound) if prove else ()):
-        found += wrong
-        at_fault = {problem.place.path for problem in wrong}
-        sound = [pack for pack in sound if pack.path not in at_fault]
-        rules, misfits = in_order(sound)
+    found = list(problems)
+    sound, rules = _fitting(tuple(packs), prove, found)
     limits = builtin_limits().beside(limits_of(sound))
     found += _without_limit(kinds, limits, places)
     changes: tuple[ByShop, ...] = ()
     if shop is not None:
         reader = PackReader(shop.path, shop.lines, found)
         rules, limits, changes = changed_by(shop, rules, limits, kinds, reader)
-    return InForce(
-        tuple(sound),
-        rules,
-        limits,
-        kinds,
-        tables or Tables(),
-        shop,
-        changes,
-        tuple(problems_in_order(found)),
-    )
+    told = tuple(problems_in_order(found))
+    return InForce(sound, rules, limits, kinds, tables or Tables(), shop, changes, told)
+
+
+@cache
+def builtin_in_force() -> InForce:
+    """What is in force where there is neither a shop nor a pack of one's own; kept."""
+    return put_in_force(builtin_packs())
+
+
+def _fitting(
+    packs: tuple[Pack, ...], prove: bool, found: list[Problem]
+) -> tuple[tuple[Pack, ...], tuple[Rule, ...]]:
+    """The packs that are sound and fit together, and their rules in order; what not is told."""
+    found += (problem for pack in packs for problem in pack.problems)
+    sound = tuple(pack for pack in packs if not pack.problems)
+    rules, misfits = in_order(sound)
+    while wrong := misfits or (_unproved(sound) if prove else ()):
+        found += wrong
+        at_fault = {problem.place.path for problem in wrong}
+        sound = tuple(pack for pack in sound if pack.path not in at_fault)
+        rules, misfits = in_order(sound)
+    return sound, rules
 
 
 def _unproved(packs: Sequence[Pack]) -> tuple[Problem, ...]:

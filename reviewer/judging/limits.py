@@ -64,7 +64,8 @@ class Limits:
 
     def beside(self, others: "Limits") -> "Limits":
         """These limits and others; of two with the same name the other one."""
-        return Limits({**self.by_name, **others.by_name})
+        joined = {**self.by_name, **others.by_name}
+        return self if joined == self.by_name else Limits(joined)
 
     def dimensions(self) -> dict[str, Dimension]:
         """What each stands for in a rule, by the name that a rule uses."""

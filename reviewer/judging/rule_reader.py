@@ -18,6 +18,7 @@ from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
+from reviewer.reading.names import NAME, RESERVED
 from reviewer.reading.tree import Items, Node, Scalar, Table
 
 KEYS = (
@@ -188,6 +189,11 @@ class RuleReader(PackReader):
         every = False
         for key, value in node.entries:
             text = value.text if isinstance(value, Scalar) else ""
+            if not NAME.fullmatch(key.text) or key.text in RESERVED:
+                what = "this cannot be what a rule calls a part"
+                expected = "small letters, digits and _, and no word with a meaning of its own"
+                self.refuse(key.place, what, key.text, expected)
+                return None
             kind = text.removeprefix("every ").strip()
             every = every or text.startswith("every ")
             if not self._is_kind(kind, value.place):

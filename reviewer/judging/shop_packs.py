@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from reviewer.judging.builtin import builtin_limits, builtin_packs
-from reviewer.judging.in_force import InForce, put_in_force
+from reviewer.judging.in_force import InForce, builtin_in_force, put_in_force
 from reviewer.judging.pack import Pack, read_packs
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.kind import Kind
@@ -34,7 +34,7 @@ def in_force_near(path: str, folder: Folder, base: Sequence[Pack] | None = None)
     shop = shop_of(path, folder)
     packs = builtin_packs() if base is None else base
     if shop is None:
-        return put_in_force(packs)
+        return builtin_in_force() if base is None else put_in_force(packs)
     try:
         return in_force_for(folder.read(shop), shop, folder, packs)
     except Refused as refused:

@@ -1,5 +1,8 @@
 """Shop files written for a test, in a folder of their own."""
 
+import os
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -46,5 +49,40 @@ def told(in_shop: InShop) -> Callable[..., str]:
         found = in_shop(shop, **files)
         assert found.findings == ()
         return "\n".join(render(problem) for problem in found.problems)
+
+    return run
+
+
+START = "import sys; from reviewer.command.main import main; sys.exit(main())"
+SHOP = "shop: Cart makers\npacks: [{installed: castors}]\n"
+CART = """\
+design: Cart
+lengths: mm
+parts:
+  wheels: {kind: castors, rating: 200 N, height: 100, mass: 4 kg}
+  deck: {kind: top, carried_by: wheels, material: film faced ply, thickness: 18, length: 900,
+         width: 600}
+loads:
+  tools: {force: 900 N, over: deck}
+"""
+
+Run = Callable[..., subprocess.CompletedProcess[str]]
+
+
+@pytest.fixture
+def run(tmp_path: Path) -> Run:
+    """Run a command line in a folder with a shop and a cart, with packages of a path installed."""
+    (tmp_path / "shop.yaml").write_text(SHOP, "utf-8")
+    (tmp_path / "cart.yaml").write_text(CART, "utf-8")
+
+    def run(path: Path | None, *words: str) -> subprocess.CompletedProcess[str]:
+        environment = {**os.environ, "NO_COLOR": "1"}
+        environment.pop("PYTHONPATH", None)
+        if path is not None:
+            environment["PYTHONPATH"] = str(path)
+        command = [sys.executable, "-c", START, *words]
+        return subprocess.run(
+            command, cwd=tmp_path, env=environment, capture_output=True, text=True, check=False
+        )
 
     return run
