@@ -9,8 +9,7 @@ from reviewer.reading.folder import ENDINGS, Folder, Refused
 from reviewer.reading.source import MAX_BYTES
 from reviewer.reading.words import shown
 
-SECONDS = 60
-OUTSIDE = ("..", "/")
+SECONDS = 60  # that git may take
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,35 +45,37 @@ def blob(revision: str, path: str, folder: Path) -> bytes:
 
     Git is asked for the object itself, so that no filter, hook or external program runs.
     """
+    name = shown(f"{revision}:{path}")
     if revision.startswith("-") or "\0" in revision or "\0" in path:
         expected = "a revision that git knows, such as HEAD~1 or v1.2"
         raise Refused(("this is no revision", shown(revision), expected, None))
-    words = ["git", "cat-file", "blob", f"{revision}:{path}"]
-    environment = {**os.environ, "GIT_TERMINAL_PROMPT": "0", "LC_ALL": "C"}
     try:
-        with subprocess.Popen(
-            words,
-            cwd=folder,
-            env=environment,
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.PIPE,
-        ) as git:
-            assert git.stdout is not None
-            assert git.stderr is not None
-            found = git.stdout.read(MAX_BYTES + 1)
-            if len(found) > MAX_BYTES:
-                git.kill()
-                return found
-            told = git.stderr.read(2000).decode("utf-8", "replace").strip()
-            status = git.wait(SECONDS)
+        status, found, told = _asked(["git", "cat-file", "blob", f"{revision}:{path}"], folder)
     except OSError as error:
         reason = error.strerror or "it cannot be started"
-        what = f"git cannot be asked: {reason}"
-        raise Refused((what, shown(f"{revision}:{path}"), "git on the path", None)) from None
+        raise Refused((f"git cannot be asked: {reason}", name, "git on the path", None)) from None
     if status:
         reason = told.removeprefix("fatal: ").splitlines()[0] if told else "git found nothing"
         expected = "REVISION:path as git knows it, the path from the top of the repository"
-        raise Refused((f"git has no such file: {shown(reason)}", shown(f"{revision}:{path}"),
-                       expected, None))  # fmt: skip
+        raise Refused((f"git has no such file: {shown(reason)}", name, expected, None))
     return found
+
+
+def _asked(words: list[str], folder: Path) -> tuple[int, bytes, str]:
+    """What git answers: its status, one byte more than is read at most, and what it says."""
+    with subprocess.Popen(
+        words,
+        cwd=folder,
+        env={**os.environ, "GIT_TERMINAL_PROMPT": "0", "LC_ALL": "C"},
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+    ) as git:
+        assert git.stdout is not None
+        assert git.stderr is not None
+        found = git.stdout.read(MAX_BYTES + 1)
+        if len(found) > MAX_BYTES:
+            git.kill()
+            return 0, found, ""
+        told = git.stderr.read(2000).decode("utf-8", "replace").strip()
+        return git.wait(SECONDS), found, told

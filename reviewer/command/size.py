@@ -24,7 +24,7 @@ from reviewer.reporting.sheet import Style
 from reviewer.studying.given import Given
 from reviewer.studying.mapping import Map, mapping
 from reviewer.studying.scaling import Scaling, scaling
-from reviewer.studying.stops import NoSizes, NoSuchField, field_of, stops_of
+from reviewer.studying.stops import NoSizes, NoSuchField, field_of, is_sold, stops_of
 from reviewer.studying.sweep import Stop, Sweep, sweep
 
 FORMATS = ("text", "json", "svg")
@@ -122,7 +122,8 @@ def _found(
     first = _stops(derived, given[0], (options.low, options.high), options.stock, tables)
     if len(given) == 1:
         return sweep(derived, rules, given[0], first, between=not options.stock)
-    second = _stops(derived, given[1], (None, None), options.stock, tables)
+    sold = options.stock and is_sold(derived, given[1], tables)
+    second = _stops(derived, given[1], (None, None), sold, tables)
     return mapping(derived, rules, (given[0], given[1]), (first, second))
 
 

@@ -12,7 +12,7 @@ from reviewer.reporting.compare_words import (
     movement_words,
     verdict_words,
 )
-from reviewer.studying.compare import Comparison
+from reviewer.studying.compare import Comparison, Pair
 
 MOST_MOVED = 20
 MARKS = re.compile(r"([\\`*_{}\[\]<>#|~!&@])")
@@ -33,17 +33,8 @@ def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level)
     for turn, title in TITLES.items():
         pairs = found.turned(turn)
         if pairs:
-            rows = [
-                (
-                    pair.name,
-                    verdict_words(pair.before),
-                    verdict_words(pair.after),
-                    explained_words(pair.explained),
-                )
-                for pair in pairs
-            ]
             lines += ["", f"### {title[:1].upper()}{title[1:]}", ""]
-            lines += table(("finding", "before", "after", "because of"), rows)
+            lines += table(("finding", "before", "after", "because of"), [_row(p) for p in pairs])
     if found.edits:
         lines += ["", "### What was changed", ""]
         lines += [f"- {marked(edit_words(edit))}" for edit in found.edits]
@@ -52,6 +43,12 @@ def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level)
         lines += ["", "### What moved most", ""]
         lines += table(("quantity", "before", "after", "by"), rows)
     return "\n".join(lines) + "\n"
+
+
+def _row(pair: Pair) -> tuple[str, str, str, str]:
+    """A finding as a row: its name, before, after, and because of what."""
+    verdicts = verdict_words(pair.before), verdict_words(pair.after)
+    return pair.name, *verdicts, explained_words(pair.explained)
 
 
 def table(heads: tuple[str, ...], rows: list[tuple[str, str, str, str]]) -> list[str]:

@@ -38,13 +38,17 @@ def map_drawing(found: Map) -> str:
         drawing.text((LEFT - 8, TOP + (row + 0.65) * BOX[1]), plain(stop.text, 16), "end")
         for column in range(columns):
             _put_box(drawing, found, row, column, letters)
-    below = TOP + rows * BOX[1] + 30
+    _put_key(drawing, TOP + rows * BOX[1] + 30, letters, never)
+    return drawing.svg()
+
+
+def _put_key(drawing: Drawing, below: float, letters: dict[str, str], never: list[str]) -> None:
+    """What the numbers, letters and strokes mean, and what holds nowhere."""
     drawing.text((20, below), "the part of the limit that is used, and the rule that governs; "
                  "struck through: something fails")  # fmt: skip
     keys = [f"{letter}  {name}" for name, letter in letters.items()]
     for index, words in enumerate([*keys, *never]):
         drawing.text((20, below + KEY_HEIGHT * (index + 1)), words)
-    return drawing.svg()
 
 
 def _put_box(drawing: Drawing, found: Map, row: int, column: int, letters: dict[str, str]) -> None:

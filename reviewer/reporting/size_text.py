@@ -135,15 +135,11 @@ def map_text(found: Map, style: Style) -> str:
     letters = dict(zip(names, LETTERS, strict=False))
     lead = max(columns(stop.text) for stop in found.down) + 2
     widest = max(10, *(columns(stop.text) + 2 for stop in found.across))
-    sheet.lines.append(" " * lead + "".join(f"{stop.text:>{widest}}" for stop in found.across))
+    room = max(2, (style.width - lead) // widest)
+    shown = thinned(found.across, second, room)
+    sheet.lines.append(" " * lead + "".join(f"{stop.text:>{widest}}" for stop in shown))
     for row, stop in enumerate(found.down):
-        cells = []
-        for column in range(len(found.across)):
-            course = governing[row, column]
-            index = row * len(found.across) + column
-            mark = "" if found.passes(row, column) else FAILS_MARK
-            text = _map_cell(course, index) if course else "-"
-            cells.append(f"{text}{mark}{letters.get(course.name, '?') if course else ''}")
+        cells = [_map_cell(found, row, found.across.index(each), letters) for each in shown]
         sheet.lines.append(f"{stop.text:<{lead}}" + "".join(f"{c:>{widest}}" for c in cells))
     sheet.gap()
     sheet.put(f"Down {first.name}, across {second.name}; {FAILS_MARK} something fails. It governs:")
@@ -152,6 +148,12 @@ def map_text(found: Map, style: Style) -> str:
     return sheet.text()
 
 
-def _map_cell(course: Course, index: int) -> str:
-    used = float(course.utilisation[index])
-    return "over 99" if used > GONE else f"{used:.2f}"
+def _map_cell(found: Map, row: int, column: int, letters: dict[str, str]) -> str:
+    """How far the rule that governs is used, a mark where something fails, and which rule it is."""
+    course = found.governing(row, column)
+    mark = "" if found.passes(row, column) else FAILS_MARK
+    if course is None:
+        return f"-{mark}"
+    used = float(course.utilisation[row * len(found.across) + column])
+    text = "over 99" if used > GONE else f"{used:.2f}"
+    return f"{text}{mark}{letters.get(course.name, '?')}"

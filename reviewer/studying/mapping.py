@@ -72,13 +72,14 @@ def mapping(
 
 
 def thinned(stops: Sequence[Stop], given: Given, most: int) -> tuple[Stop, ...]:
-    """At most so many sizes, evenly spread, the ends and the present one among them."""
+    """At most so many sizes, evenly spread: the ends, and of three or more the present one."""
     if len(stops) <= most:
         return tuple(stops)
     last = len(stops) - 1
     kept = {round(index * last / (most - 1)) for index in range(most)}
     now = [i for i, stop in enumerate(stops) if stop.point.get(given.field) == given.value.value]
-    if now and now[0] not in kept:
-        kept.remove(min(kept - {0, last}, key=lambda index: abs(index - now[0])))
+    between = kept - {0, last}
+    if now and now[0] not in kept and between:
+        kept.remove(min(between, key=lambda index: abs(index - now[0])))
         kept.add(now[0])
     return tuple(stops[index] for index in sorted(kept))

@@ -94,6 +94,11 @@ def stops_of(
     return tuple(stops)
 
 
+def is_sold(derived: Derived, given: Given, tables: Tables = PROJECT) -> bool:
+    """Whether a value comes off a ladder of what can be had."""
+    return bool(_ladder(derived, given, tables))
+
+
 def _read(derived: Derived, given: Given, text: str | None) -> float | None:
     """A size as a person writes it, in the unit of the file where it has none."""
     if text is None:

@@ -159,6 +159,7 @@ def test_a_map_keeps_both_ends_and_the_present_size(
     assert derived is not None
     given = field_of(derived.design, "arm.reach")
     stops = stops_of(derived, given, "310 mm", "1200 mm", stock=False)
+    assert thinned(stops, given, 2) == (stops[0], stops[-1])
     for most in range(3, 12):
         kept = thinned(stops, given, most)
         assert len(kept) <= most
