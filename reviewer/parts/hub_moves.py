@@ -11,6 +11,7 @@ from reviewer.parts.hub_forces import (
     spindle_stiffness,
     torque_of_bearings,
 )
+from reviewer.parts.rim_sums import rim_sums
 from reviewer.parts.ring_rim import basis_of
 from reviewer.parts.row import Measure, Row
 
@@ -115,27 +116,7 @@ MOVES = (
         formula=sink_of_plate,
         needs={"bent": "plate_bent?", "tilt": "tilt"},
     ),
-    Row(
-        "rim_sink",
-        "m",
-        "how far the farthest rim sinks where it is loaded",
-        formula=lambda springs, plate: springs + plate,
-        needs={"springs": "rim.from_springs", "plate": "rim.from_plate"},
-    ),
-    Row(
-        "rim.moves",
-        "m",
-        "free play and elastic sink of the rim together",
-        formula=lambda play, sink: play + sink,
-        needs={"play": "play.rim", "sink": "rim_sink"},
-    ),
-    Row(
-        "rim.tilts",
-        "rad",
-        "free and elastic tilt of the flange together",
-        formula=lambda play, tilt: play + tilt,
-        needs={"play": "play.tilt", "tilt": "tilt"},
-    ),
+    *rim_sums("flange"),
     Row(
         "rim.basis",
         "text",

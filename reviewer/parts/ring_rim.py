@@ -5,6 +5,7 @@ import numpy as np
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.rings import rim_play, tilt_from_gaps
 from reviewer.parts.allowed import stated
+from reviewer.parts.rim_sums import rim_sums
 from reviewer.parts.ring_bending import BentRing
 from reviewer.parts.row import Measure, Row
 
@@ -121,27 +122,7 @@ RIM = (
         formula=sink_from_plate,
         needs={"springs": "rim.from_springs", **BENT},
     ),
-    Row(
-        "rim_sink",
-        "m",
-        "how far the farthest rim sinks where it is loaded",
-        formula=lambda springs, plate: springs + plate,
-        needs={"springs": "rim.from_springs", "plate": "rim.from_plate"},
-    ),
-    Row(
-        "rim.moves",
-        "m",
-        "free play and elastic sink of the rim together",
-        formula=lambda play, sink: play + sink,
-        needs={"play": "play.rim", "sink": "rim_sink"},
-    ),
-    Row(
-        "rim.tilts",
-        "rad",
-        "free and elastic tilt of the plate together",
-        formula=lambda play, tilt: play + tilt,
-        needs={"play": "play.tilt", "tilt": "tilt"},
-    ),
+    *rim_sums("plate"),
     Row(
         "play.rim_dry",
         "m",
