@@ -8,9 +8,10 @@ from reviewer.command.outputs import Written, format_of
 from reviewer.command.packs import packs_of
 from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
-from reviewer.command.usage import Parser, one_of
+from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
+from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import render
 from reviewer.reporting.words import counted, sentence
 
@@ -40,6 +41,9 @@ def run(arguments: Sequence[str]) -> int:
         "--graph", default=None, metavar="FILE",
         help=f"draw which rule stands behind which, in a file ending {' or '.join(GRAPHS)}",
     )  # fmt: skip
+    parser.add_argument(
+        "--names", default=None, metavar="KIND", help="the names that a rule on a kind may use"
+    )
     options = parser.read(arguments)
     if options.graph:
         format_of(options.graph, GRAPHS)
@@ -48,6 +52,8 @@ def run(arguments: Sequence[str]) -> int:
         complain(render(problem))
     if options.graph:
         status = _draw(in_force, options.graph)
+    elif options.names:
+        status = _name(in_force, options.names)
     else:
         status = _prove(in_force) if options.prove else _list(in_force, options.format)
     return UNREAD if in_force.problems else status
@@ -87,6 +93,22 @@ def _list(in_force: InForce, kind: str) -> int:
     from reviewer.reporting.rules_text import rules_text
 
     say(rules_text(in_force.rules, style_of(sys.stdout, os.environ)))
+    return HOLDS
+
+
+def _name(in_force: InForce, wanted: str) -> int:
+    from reviewer.reporting.names_text import names_text
+
+    kind = in_force.kinds.get(wanted)
+    if kind is None:
+        near = nearest(wanted, in_force.kinds)
+        raise UsageError(
+            "there is no such kind of part",
+            wanted,
+            f"one of {', '.join(sorted(in_force.kinds))}",
+            f"write {near}" if near else "",
+        )
+    say(names_text(kind, in_force.limits, style_of(sys.stdout, os.environ)))
     return HOLDS
 
 

@@ -1,19 +1,25 @@
 """reviewer schema: the JSON Schema of a design or of a shop's file, from what both may give."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from reviewer.command.inputs import Input, inputs_of
+from reviewer.command.packs import Packs, packs_of
 from reviewer.command.terminal import complain, say
-from reviewer.command.usage import Parser
+from reviewer.command.usage import Parser, one_of
 from reviewer.notation.problem import Problem, render
-from reviewer.parts.registry import KINDS
+from reviewer.parts.kind import Kind
 from reviewer.reading.events import read_yaml
 from reviewer.reading.schema import design_schema
 from reviewer.reading.shop_schema import shop_schema
 from reviewer.reading.skeleton import validate_skeleton
 
 MISFIT = 2
+FILES: Mapping[str, Callable[[Mapping[str, Kind]], Any]] = {
+    "design": design_schema,
+    "shop": lambda kinds: shop_schema(),
+}
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -26,21 +32,29 @@ def run(arguments: Sequence[str]) -> int:
     )
     parser.add_argument("paths", nargs="*", metavar="PATH", help="designs to hold against it")
     parser.add_argument(
-        "--shop", action="store_true", help="the schema of a shop's file, shop.yaml, instead"
-    )
+        "--of", type=one_of(tuple(FILES)), default="design", metavar="FILE",
+        help=f"which file it is of: {' or '.join(FILES)}",
+    )  # fmt: skip
+    parser.add_argument(
+        "--shop", default=None, metavar="FILE",
+        help="a shop's file: kinds of part that it adds are in the schema too",
+    )  # fmt: skip
     options = parser.read(arguments)
+    packs = packs_of((), options.shop)
     if options.paths:
-        return _held(options.paths)
-    schema = shop_schema() if options.shop else design_schema(KINDS)
-    say(json.dumps(schema, indent=2) + "\n")
-    return 0
+        return _held(options.paths, packs)
+    in_force = packs.of()
+    for problem in in_force.problems:
+        complain(render(problem))
+    say(json.dumps(FILES[options.of](in_force.kinds), indent=2) + "\n")
+    return MISFIT if in_force.problems else 0
 
 
-def _held(paths: Sequence[str]) -> int:
+def _held(paths: Sequence[str], packs: Packs) -> int:
     """Say of each design whether it fits, and return the exit status."""
     status = 0
     for each in inputs_of(paths):
-        problems = _misfits(each)
+        problems = _misfits(each, packs.of(each.path, each.folder).kinds)
         for problem in problems:
             complain(render(problem))
         if problems:
@@ -50,8 +64,8 @@ def _held(paths: Sequence[str]) -> int:
     return status
 
 
-def _misfits(each: Input) -> tuple[Problem, ...]:
+def _misfits(each: Input, kinds: Mapping[str, Kind]) -> tuple[Problem, ...]:
     if each.problem is not None:
         return (each.problem,)
     document = read_yaml(each.read(), each.path)
-    return document.problems or validate_skeleton(document, KINDS)
+    return document.problems or validate_skeleton(document, kinds)

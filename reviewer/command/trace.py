@@ -14,7 +14,7 @@ from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
 from reviewer.reviewing import Review, review_under, unreadable
-from reviewer.studying.trace import NoSuchQuantity, Step, trace
+from reviewer.studying.trace import NoSuchQuantity, Step, trace, trace_part
 
 FORMATS = ("text", "json")
 
@@ -26,7 +26,7 @@ def run(arguments: Sequence[str]) -> int:
         raise UsageError(
             "a trace needs a design and a name",
             options.file or "",
-            "FILE PART.NAME, as in bench.yaml ring.carry.peak_load",
+            "FILE PART.NAME, as in bench.yaml ring.carry.peak_load; a PART alone lists what it has",
         )
     each = Input(options.file)
     in_force = packs_of(options.rules, options.shop).of(each.path, each.folder)
@@ -35,6 +35,11 @@ def run(arguments: Sequence[str]) -> int:
         complain(render(problem))
     if found.derived is None:
         return UNREAD
+    style = style_of(sys.stdout, os.environ)
+    part = trace_part(found, options.name)
+    if part is not None:
+        say(_of_part(part, found.path, options.format, style))
+        return UNREAD if in_force.problems else 0
     try:
         step = trace(found, options.name)
     except NoSuchQuantity as error:
@@ -44,7 +49,7 @@ def run(arguments: Sequence[str]) -> int:
             "PART.NAME, the name of a quantity of a part or of a rule on it",
             f"write {error.near}" if error.near else "",
         ) from None
-    say(_told(step, found.path, options.format, style_of(sys.stdout, os.environ)))
+    say(_told(step, found.path, options.format, style))
     return UNREAD if in_force.problems else 0
 
 
@@ -56,7 +61,10 @@ def _parser() -> Parser:
     )
     parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
     parser.add_argument(
-        "name", metavar="PART.NAME", nargs="?", help="a quantity, or a rule on a part"
+        "name",
+        metavar="PART.NAME",
+        nargs="?",
+        help="a quantity, or a rule on a part; a part alone lists what it has",
     )
     parser.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT", help="text or json"
@@ -75,6 +83,14 @@ def _review(each: Input, in_force: InForce) -> Review:
         return review_under(in_force, each.read(), each.path, each.folder)
     except OSError as error:
         return Review(each.path, (unreadable(each.path, error),))
+
+
+def _of_part(part: Step, path: str, kind: str, style: Style) -> str:
+    if kind == "json":
+        return _told(part, path, kind, style)
+    from reviewer.reporting.trace_text import part_text
+
+    return part_text(part, path, style)
 
 
 def _told(step: Step, path: str, kind: str, style: Style) -> str:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import date
 
 from reviewer.judging.finding import Finding
+from reviewer.notation.nearest import nearest
 from reviewer.notation.plain import plain
 from reviewer.reading.design import Concession, Design
 
@@ -30,7 +31,11 @@ def _accepted(finding: Finding, concessions: Sequence[Concession], on: date) -> 
 
 
 def _is_of(concession: Concession, finding: Finding) -> bool:
-    return concession.rule in (finding.rule, finding.name) and concession.part == finding.part
+    if concession.rule not in (finding.rule, finding.name):
+        return False
+    if concession.other is None:
+        return concession.part == finding.part
+    return {concession.part, concession.other} == {finding.part, *finding.others}
 
 
 def _past(concession: Concession, on: date) -> bool:
@@ -43,11 +48,24 @@ def _stale(
     for concession in concessions:
         of_it = [finding for finding in findings if _is_of(concession, finding)]
         if not of_it:
-            yield _unfit(concession, "there is no such rule on that part")
+            yield _unfit(
+                concession, f"there is no such rule on that part{_meant(findings, concession)}"
+            )
         elif all(finding.verdict not in ("fail", "open") for finding in of_it):
             yield _unfit(concession, "nothing fails there any more, so that it can go")
         elif _past(concession, on):
             yield _unfit(concession, f"it ended on {concession.until}")
+
+
+def _meant(findings: Sequence[Finding], concession: Concession) -> str:
+    """The nearest rule on a part of that name, or the nearest part where there is none."""
+    parts = {finding.part for finding in findings}
+    if concession.part not in parts:
+        near = nearest(concession.part, sorted(parts))
+        return f"; the nearest part is {near}" if near else ""
+    there = {each.rule for each in findings if each.part == concession.part}
+    near = nearest(concession.rule, sorted(there))
+    return f"; the nearest is {near}" if near else ""
 
 
 def _unfit(concession: Concession, reason: str) -> Finding:

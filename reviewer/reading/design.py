@@ -51,7 +51,10 @@ class Configuration:
 
 @dataclass(frozen=True, slots=True)
 class Concession:
-    """A failure accepted on purpose: of which rule on which part, by whom, why, until when."""
+    """A failure accepted on purpose: of which rule on which part, by whom, why, until when.
+
+    Of a rule on a pair it may name the other part too.
+    """
 
     rule: str
     part: str
@@ -59,6 +62,7 @@ class Concession:
     why: str
     until: str | None
     place: Place
+    other: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

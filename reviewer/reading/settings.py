@@ -28,6 +28,7 @@ CONCESSION = Kind(
     rows=(
         Row("rule", "", "the rule that fails", Text()),
         Row("part", "", "the part on which it fails", Text()),
+        Row("with", "", "the other part, of a rule on a pair; where absent every pair", Text()),
         Row("by", "", "who accepts it", Text()),
         Row("why", "", "why it is accepted", Text()),
         Row("until", "", "the last day on which it holds", Date()),
@@ -169,4 +170,5 @@ def _read_concession(item: Node, context: Context) -> Concession | None:
         return None
     rule, part, by, why = (str(given[path].value) for path in REQUIRED)
     until = str(given["until"].value) if "until" in given else None
-    return Concession(rule, part, by, why, until, item.place)
+    other = str(given["with"].value) if "with" in given else None
+    return Concession(rule, part, by, why, until, item.place, other)

@@ -26,6 +26,20 @@ def trace_text(step: Step, path: str, style: Style) -> str:
     return sheet.text()
 
 
+def part_text(part: Step, path: str, style: Style) -> str:
+    """What a part has: each quantity with what it is, those of the file first."""
+    sheet = Sheet(style)
+    sheet.put(f"{part.name}, a {str(part.value).replace('_', ' ')}: {part.says}", look="strong")
+    sheet.put(f"{part.path or path}:{part.line}", INDENT)
+    sheet.gap()
+    for each in part.inputs:
+        is_left_out = each.value is None and not each.formula
+        value = "not given" if is_left_out else f"{shown(each)}{_origin(each, path)}"
+        sheet.put(f"{each.name} = {value}", INDENT)
+        sheet.put(each.says, 3 * INDENT)
+    return sheet.text()
+
+
 def _put(sheet: Sheet, step: Step, indent: int, own: str) -> None:
     """A step, and indented below it what it was computed from."""
     sheet.put(f"{step.name} = {shown(step)}{_origin(step, own)}", indent)

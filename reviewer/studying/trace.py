@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import networkx as nx
@@ -77,6 +77,33 @@ def trace(review: Review, name: str) -> Step:
     return tracer.step(slot, case, set(), top=True)
 
 
+def trace_part(review: Review, name: str) -> Step | None:
+    """Every quantity of a part, without what is behind each; None where there is no such part.
+
+    The review must have a design.
+    """
+    assert review.derived is not None
+    owner = owner_of(review.derived.design, name)
+    if owner is None:
+        return None
+    values = review.derived.values
+    tracer = _Tracer(review.derived)
+    slots = [node.slot for node in values.plan.nodes if node.part == name and _is_shown(node)]
+    steps = [tracer.bare(slot, governing_case(values, slot)) for slot in slots]
+    return Step(
+        name=name,
+        says=owner.kind.says,
+        value=owner.kind.name,
+        unit=None,
+        formula="",
+        source="",
+        line=owner.place.line,
+        case=None,
+        inputs=tuple(sorted(steps, key=lambda step: (step.line is None, step.name))),
+        path=owner.place.path,
+    )
+
+
 def _is_quantity(derived: Derived, name: str) -> bool:
     part, _, path = name.partition(".")
     return derived.values.plan.slot(part, path) is not None
@@ -85,7 +112,8 @@ def _is_quantity(derived: Derived, name: str) -> bool:
 def _known(review: Review) -> list[str]:
     assert review.derived is not None
     nodes = [node.name for node in review.derived.values.plan.nodes if _is_shown(node)]
-    return nodes + [finding.name for finding in review.findings]
+    design = review.derived.design
+    return [*nodes, *(finding.name for finding in review.findings), *design.parts, *design.loads]
 
 
 def governing_case(values: Values, slot: int) -> int:
@@ -163,6 +191,10 @@ class _Tracer:
             again=again and not node.given,
             open_because=tuple(f"{cause.name} {cause.reason}" for cause in causes),
         )
+
+    def bare(self, slot: int, case: int) -> Step:
+        """One quantity without what is behind it."""
+        return replace(self.step(slot, case, set(), top=True), inputs=())
 
     def _inputs(self, node: Node, case: int, seen: set[int]) -> Iterator[Step]:
         """The steps below a node; objects of the program's own are passed over."""

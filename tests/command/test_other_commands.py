@@ -126,3 +126,15 @@ def test_schema_holds_designs_as_an_editor_does(run: Run, folder: Path) -> None:
         "      lid: {kind: gap, leest: 30 mm}\n"
         "      ^^^\n"
     )
+
+
+def test_the_names_that_a_rule_may_use(run: Run) -> None:
+    """Whoever writes a rule on a kind reads there what there is, with what each stands for."""
+    ran = run("rules", "--names", "gap")
+    assert (ran.status, ran.err) == (0, "")
+    assert "\nleast: a length\n    smallest width over the whole travel\n" in ran.out
+    assert "\ndesign.children: a condition\n" in ran.out
+    ran = run("rules", "--names", "gapp")
+    assert (ran.status, ran.out) == (2, "")
+    assert ran.err.startswith("reviewer rules: there is no such kind of part\n    found gapp\n")
+    assert ran.err.endswith("    mend: write gap\n")

@@ -53,7 +53,7 @@ def test_standard_input(run: Run) -> None:
     [
         ("lid.lest", "    mend: write lid.least\n"),
         ("lid.wid", "    mend: write lid.wide\n"),
-        ("lid", ""),
+        ("lids", "    mend: write lid\n"),
         ("", ""),
         ("nothing.like.it", ""),
     ],
@@ -92,3 +92,18 @@ def test_a_rule_of_another_pack(run: Run, design: Write, folder: Path) -> None:
     ran = run("trace", "lid.yaml", "lid.ours", "--rules", "ours.yaml")
     assert ran.status == 0
     assert "  fail: least >= 50 mm [shop]\n" in ran.out
+
+
+def test_a_part_alone_lists_what_it_has(run: Run, design: Write) -> None:
+    """Those of the file first, each with its line, then the derived ones with what they are."""
+    design()
+    ran = run("trace", "lid.yaml", "lid")
+    assert ran.status == 0
+    lines = ran.out.splitlines()
+    assert lines[0].startswith("lid, a gap: ")
+    given = next(index for index, line in enumerate(lines) if "lid.least = " in line)
+    assert "line" in lines[given]
+    assert not any("lid.acts" in line for line in lines[:given])
+    listed = json.loads(run("trace", "lid.yaml", "lid", "--format", "json").out)
+    assert listed["value"] == "gap"
+    assert {"lid.least", "lid.most"} <= {each["name"] for each in listed["inputs"]}

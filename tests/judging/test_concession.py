@@ -55,12 +55,12 @@ def test_a_fail_that_is_accepted_stays_a_fail_with_its_concession(
         (
             conceded(rule="crate.shot"),
             "The concession of box, crate.shot by the owner of the shed does not stand: "
-            "there is no such rule on that part.",
+            "there is no such rule on that part; the nearest is crate.short.",
         ),
         (
             conceded(part="bax"),
             "The concession of bax, crate.short by the owner of the shed does not stand: "
-            "there is no such rule on that part.",
+            "there is no such rule on that part; the nearest part is box.",
         ),
         (
             conceded(length=400, until="2026-11-24"),
@@ -112,3 +112,35 @@ def test_a_concession_is_for_one_part_only(judge_crates, pack_of) -> None:
     found = judge_crates(pack_of(SHORT), sections)
     assert found["box.short"].concession is not None
     assert found["crate_two.short"].concession is None
+
+
+ALIKE = """rule: crate.alike
+for: {one: crate, other: crate}
+pairs: each
+require: one.length == other.length
+proof: {holds: {one.length: 1 m, other.length: 1 m}, fails: {one.length: 1 m, other.length: 2 m}}
+"""
+THREE = """parts:
+  low: {kind: crate, length: 400}
+  middle: {kind: crate, length: 500}
+  top: {kind: crate, length: 600}
+concessions: [{rule: crate.alike, part: low, WITHby: the owner of the shed, why: they nest}]
+"""
+
+
+@pytest.mark.parametrize(
+    ("other", "accepted"),
+    [
+        ("", [("low", "middle"), ("low", "top")]),
+        ("with: top, ", [("low", "top")]),
+        ("with: lid, ", []),
+    ],
+)
+def test_a_concession_of_a_pair_may_name_both_parts(
+    judge_crates, pack_of, other: str, accepted: list[tuple[str, ...]]
+) -> None:
+    found = judge_crates(pack_of(ALIKE), THREE.replace("WITH", other))
+    conceded = [each for each in found.values() if each.concession is not None]
+    assert [(each.part, *each.others) for each in conceded] == accepted
+    stale = [each for each in found.values() if each.rule == "design.concession_stands"]
+    assert len(stale) == (0 if accepted else 1)

@@ -51,6 +51,16 @@ def test_its_limit_and_its_formula_are_traced(run: Run, installed: Path) -> None
     assert "Load of the busiest castor, when only some of them touch the floor." in ran.stdout
 
 
+def test_its_kind_stands_in_the_schema_for_an_editor(run: Run, installed: Path) -> None:
+    """With the shop named, and of itself where a design of that shop is held against it."""
+    ran = run(installed, "schema", "--shop", "shop.yaml")
+    assert ran.returncode == 0
+    assert '"const": "castors"' in ran.stdout
+    assert '"const": "castors"' not in run(installed, "schema").stdout
+    ran = run(installed, "schema", "cart.yaml")
+    assert (ran.returncode, ran.stdout) == (0, "cart.yaml fits the schema\n")
+
+
 def test_its_rules_are_proved_with_the_others(run: Run, installed: Path) -> None:
     ran = run(installed, "rules", "--shop", "shop.yaml", "--prove")
     assert (ran.returncode, ran.stderr) == (0, "")
