@@ -26,7 +26,7 @@ def run(arguments: Sequence[str]) -> int:
         raise UsageError(
             "a trace needs a design and a name",
             options.file or "",
-            "FILE PART.NAME, as in bench.yaml ring.carry.peak_load; a PART alone lists what it has",
+            "FILE PART.NAME, as in bench.yaml ring.carry.peak_load",
         )
     each = Input(options.file)
     in_force = packs_of(options.rules, options.shop).of(each.path, each.folder)
