@@ -1,6 +1,7 @@
 """A comparison in Markdown, for the description of a merge request."""
 
 import re
+from collections.abc import Iterable, Sequence
 
 from reviewer.judging.finding import Level
 from reviewer.notation.plain import plain
@@ -51,7 +52,7 @@ def _row(pair: Pair) -> tuple[str, str, str, str]:
     return pair.name, *verdicts, explained_words(pair.explained)
 
 
-def table(heads: tuple[str, ...], rows: list[tuple[str, str, str, str]]) -> list[str]:
+def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
     """A table with its heads."""
     return [
         f"| {' | '.join(heads)} |",

@@ -12,16 +12,20 @@ Point = tuple[float, float]
 class Drawing:
     """An SVG picture under way; lengths are pixels, y goes down. Texts are made safe."""
 
-    def __init__(self, width: float, height: float, title: str, says: str) -> None:
-        """Begin a picture, with what it shows in words for those who do not see it."""
+    def __init__(self, width: float, height: float, title: str, says: str, name: str = "") -> None:
+        """Begin a picture, with what it shows in words for those who do not see it.
+
+        `name`, of letters, tells it apart from other pictures on one page.
+        """
+        behind = f"-{name}" if name else ""
         self.width = width
         self.height = height
         self._pieces = [
             f"<svg xmlns='http://www.w3.org/2000/svg' width='{number(width)}' "
             f"height='{number(height)}' viewBox='0 0 {number(width)} {number(height)}' "
-            f"role='img' aria-labelledby='title says'>",
-            f"<title id='title'>{safe(title)}</title>",
-            f"<desc id='says'>{safe(says)}</desc>",
+            f"role='img' aria-labelledby='title{behind} says{behind}'>",
+            f"<title id='title{behind}'>{safe(title)}</title>",
+            f"<desc id='says{behind}'>{safe(says)}</desc>",
             f"<rect width='{number(width)}' height='{number(height)}' fill='#ffffff'/>",
         ]
 

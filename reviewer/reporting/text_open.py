@@ -14,7 +14,7 @@ def put_not_reviewed(
     sheet: Sheet, findings: Sequence[Finding], questions: Mapping[str, str]
 ) -> None:
     """Every open finding, those that are open for one reason together."""
-    groups = _by_reason(findings)
+    groups = by_reason(findings)
     if not groups:
         return
     sheet.heading("not reviewed")
@@ -29,7 +29,7 @@ def put_not_reviewed(
         sheet.gap()
 
 
-def _by_reason(findings: Sequence[Finding]) -> dict[tuple[str, ...], list[Finding]]:
+def by_reason(findings: Sequence[Finding]) -> dict[tuple[str, ...], list[Finding]]:
     """The open findings by what keeps them open: what is missing first, then what fails."""
     opened = [finding for finding in findings if finding.verdict == "open"]
     held_by = {

@@ -1,0 +1,16 @@
+"""The sheets that there are, by the name that the command line has for them."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from reviewer.reporting.sheets.making import Maker
+from reviewer.reporting.sheets.weight import WEIGHT
+
+MAKERS: Mapping[str, Maker] = MappingProxyType(
+    {
+        maker.name: maker
+        for maker in (
+            WEIGHT,
+        )
+    }
+)  # fmt: skip
