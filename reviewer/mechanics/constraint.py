@@ -10,6 +10,7 @@ from reviewer.mechanics.formula import Number
 Array = NDArray[np.float64]
 
 _TOLERANCE = 1e-9  # against the largest singular value
+_SAME = 1e-7  # what is left of a row that others span, and a share that counts as none
 
 
 class ConstraintState(NamedTuple):
@@ -106,6 +107,74 @@ def constraint_state(matrix: Number) -> ConstraintState:
         _share(right[rank:]),
         _share(left[:, rank:].T),
     )
+
+
+def dependent_rows(matrix: Number) -> Number:
+    """Which constraints repeat which: for each one too many, those that already do its work.
+
+    Pellegrino and Calladine, Matrix analysis of statically and kinematically indeterminate
+    frameworks, Int. J. Solids Structures 22 (1986).
+
+    Parameters
+    ----------
+    matrix : one row a constraint, one column a freedom, shape (n, f) [1]
+
+    Returns
+    -------
+    circuits : states of self-stress, 1 at the later row of each, shape (n - rank, n) [1]
+
+    Notes
+    -----
+    Rows are taken in order; one that the kept ones span is not kept, and its row of the answer
+    says by which of them: the constraints that are not 0 there are one more than needed. A misfit
+    e_i of each is borne where sum(s_i e_i) = 0.
+
+    >>> feet = [[1, 1, 0], [1, -1, 0], [1, 0, 1], [1, 0, -1]]
+    >>> dependent_rows(feet).round(6).tolist()
+    [[-1.0, -1.0, 1.0, 1.0]]
+    """
+    rows = np.asarray(matrix, float)
+    kept: list[int] = []
+    circuits: list[Array] = []
+    for index, row in enumerate(rows):
+        weights: Array = np.linalg.lstsq(rows[kept].T, row, rcond=None)[0]
+        left = row - np.einsum("i,ij->j", weights, rows[kept])
+        if np.sqrt(np.einsum("i,i", left, left)) > _SAME * np.sqrt(np.einsum("i,i", row, row)):
+            kept.append(index)
+            continue
+        circuit = np.zeros(len(rows))
+        circuit[index] = 1.0
+        circuit[kept] = np.where(np.abs(weights) > _SAME, -weights, 0.0)
+        circuits.append(circuit)
+    return np.array(circuits).reshape(-1, len(rows))
+
+
+def free_motions(matrix: Number) -> Number:
+    """Ways in which what is constrained can still move.
+
+    Pellegrino and Calladine, Matrix analysis of statically and kinematically indeterminate
+    frameworks, Int. J. Solids Structures 22 (1986).
+
+    Parameters
+    ----------
+    matrix : one row a constraint, one column a freedom, shape (n, f) [1]
+
+    Returns
+    -------
+    motions : unit motions at right angles to each other, shape (f - rank, f) [1]
+
+    Notes
+    -----
+    The null space by singular values; turns are times the size by which the matrix was made.
+
+    >>> np.abs(free_motions([[0, 1.0, 0], [0, 0, 1.0]])).tolist()
+    [[1.0, 0.0, 0.0]]
+    """
+    rows = np.asarray(matrix, float)
+    _, values, right = np.linalg.svd(rows)
+    largest = values[0] if values.size else 0.0
+    motions: Array = right[int(np.count_nonzero(values > _TOLERANCE * largest)) :]
+    return motions
 
 
 def _share(vectors: Any) -> Array:

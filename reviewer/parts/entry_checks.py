@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from reviewer.notation.nearest import nearest
 from reviewer.notation.quantity import QuantityError, read_quantity
-from reviewer.parts.row import Choice, Choices, Count, Measure, Points, Row, Shape
+from reviewer.parts.row import Choice, Choices, Count, Measure, Named, Points, Row, Shape
 
 Found = Iterator[tuple[str, str]]
 
@@ -24,6 +24,9 @@ def check_entry(row: Row, own: Mapping[str, Row]) -> Found:
             yield from _check_shape(row.given, own)
         case Points():
             yield from _check_points(row.given)
+        case Named():
+            for each in row.given.rows:
+                yield from check_entry(each, own)
         case None:
             return
     if row.is_number and not isinstance(row.given, Measure):

@@ -6,6 +6,7 @@ from reviewer.parts.arm import ARM
 from reviewer.parts.base import BASE
 from reviewer.parts.bolted_joint import BOLTED_JOINT
 from reviewer.parts.clamp import CLAMP
+from reviewer.parts.constraint import CONSTRAINT
 from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.frame import FRAME
 from reviewer.parts.gap import GAP
@@ -30,6 +31,7 @@ KINDS: Mapping[str, Kind] = register(
         BASE,
         BOLTED_JOINT,
         CLAMP,
+        CONSTRAINT,
         DRIVE_PLATE,
         FRAME,
         GAP,

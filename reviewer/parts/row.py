@@ -107,7 +107,33 @@ class Points:
     at_most: int = 100
 
 
-Entry = Measure | Count | Choice | Choices | Stock | Flag | Text | Date | PartName | Shape | Points
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A table of things by names of the file's own: {left_pin: {x: 40 mm, holds: [x, y]}}.
+
+    `one` is what a reader calls one of them, `rows` are its fields, without points in their paths
+    and without defaults. The value is a tuple of names, each with a tuple of the paths and values
+    that the file gives: static, since the number of things shapes the calculation.
+    """
+
+    one: str
+    rows: tuple["Row", ...]
+
+
+Entry = (
+    Measure
+    | Count
+    | Choice
+    | Choices
+    | Stock
+    | Flag
+    | Text
+    | Date
+    | PartName
+    | Shape
+    | Points
+    | Named
+)
 
 
 @dataclass(frozen=True, slots=True)

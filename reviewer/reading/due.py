@@ -12,6 +12,7 @@ from reviewer.parts.row import (
     Entry,
     Flag,
     Measure,
+    Named,
     PartName,
     Points,
     Row,
@@ -72,6 +73,9 @@ def _static(entry: Entry | None) -> str:
         case Points():
             point = f"[{', '.join(column.path for column in entry.columns)}]"
             return f"a list of points, each {point}"
+        case Named():
+            fields = ", ".join(f"{field.path}: ..." for field in entry.rows[:3])
+            return f"a table of {entry.one}s by name, each {{{fields}}}"
         case Text():
             return "a text"
     return "nothing"

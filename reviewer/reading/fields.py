@@ -10,6 +10,7 @@ from reviewer.parts.row import (
     Date,
     Flag,
     Measure,
+    Named,
     PartName,
     Points,
     Row,
@@ -26,17 +27,18 @@ from reviewer.reading.choices import (
     read_stock,
     read_text,
 )
-from reviewer.reading.context import Context, kind_of, listed
+from reviewer.reading.context import Context, article, kind_of, listed
 from reviewer.reading.design import GivenValue
 from reviewer.reading.due import due_in
 from reviewer.reading.measures import read_count, read_measure
+from reviewer.reading.names import check_name
+from reviewer.reading.notes import NOTE, read_note
 from reviewer.reading.points import read_points
 from reviewer.reading.scalars import is_null
 from reviewer.reading.shapes import read_shape
 from reviewer.reading.strange_keys import refuse_key
 from reviewer.reading.tree import Node, Scalar, Table
 
-NOTE = "note"
 NOTHING_SKIPPED: frozenset[str] = frozenset()
 
 ReadOne = Callable[[Row, Scalar, Context], GivenValue | None]
@@ -119,28 +121,49 @@ def read_entry(
     missing = isinstance(value, Scalar) and is_null(value)
     if isinstance(row.given, Points) and not missing:
         return read_points(row, key, value, context)
+    if isinstance(row.given, Named) and isinstance(value, Table) and value.entries:
+        return _read_named(row, row.given, value, context)
     if takes_list(row) and not missing and not isinstance(value, Table):
         return read_list(row, value, context)
-    if isinstance(value, Scalar) and not missing:
+    if isinstance(value, Scalar) and not missing and type(row.given) in ONE_VALUE:
         return ONE_VALUE[type(row.given)](row, value, context)
-    if missing:
-        what = f"{row.path} has no value"
-    else:
-        what = f"{row.path} takes {'one word or a list' if takes_list(row) else 'one value'}"
+    what = f"{row.path} has no value" if missing else f"{row.path} takes {_shape_of(row)}"
     table = f", or a table of {listed(below)}" if below else ""
     context.refuse(key.place, what, kind_of(value), due_in(row) + table)
     return None
 
 
+def _shape_of(row: Row) -> str:
+    if isinstance(row.given, Named):
+        return f"a table of {row.given.one}s by name"
+    return "one word or a list" if takes_list(row) else "one value"
+
+
+def _read_named(row: Row, entry: Named, table: Table, context: Context) -> GivenValue | None:
+    """Read things by their names, each a table of the entry's fields."""
+    kind = Kind(entry.one, entry.one, entry.rows, carries_load=False)
+    before = len(context.problems)
+    found = []
+    for name, node in table.entries:
+        if name.text == NOTE:
+            read_note(node, name, context)
+        elif check_name(name, entry.one, context):
+            if isinstance(node, Table):
+                fields = read_fields(node, kind, context).items()
+                found.append((name.text, tuple((path, each.value) for path, each in fields)))
+            else:
+                what = f"{article(entry.one)} is a table of its fields"
+                context.refuse(name.place, what, kind_of(node), f"{name.text}: {{...}}")
+        if context.is_full:
+            break
+    if len(context.problems) > before:
+        return None
+    return GivenValue(tuple(found), f"{len(found)} {entry.one}s", table.place)
+
+
 def takes_list(row: Row) -> bool:
     """Whether the value of a row may be a list."""
     return isinstance(row.given, Choices) or (isinstance(row.given, PartName) and row.given.several)
-
-
-def read_note(value: Node, key: Scalar, context: Context) -> None:
-    """Pass over a note, which may say anything in words."""
-    if not isinstance(value, Scalar):
-        context.refuse(key.place, "a note is a text", kind_of(value), "a text")
 
 
 def _refuse_group(key: Scalar, value: Node, known: Keys, path: str, context: Context) -> None:

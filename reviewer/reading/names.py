@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from reviewer.reading.context import Context, article, kind_of, write
-from reviewer.reading.fields import NOTE, read_note
+from reviewer.reading.notes import NOTE, read_note
 from reviewer.reading.tree import Scalar, Table
 from reviewer.reading.words import shown
 
@@ -18,6 +18,7 @@ RESERVED = frozenset(
         *("own_weight", NOTE, "true", "false", "null"),
     )
 )
+NAMED = f"^(?!(?:{'|'.join(sorted(RESERVED))})$){NAME.pattern}$"  # as JSON Schema writes it
 
 
 def named_tables(

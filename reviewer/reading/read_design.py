@@ -14,9 +14,10 @@ from reviewer.reading.case_count import check_cases
 from reviewer.reading.context import STOCK, Context, Find
 from reviewer.reading.design import Design, Part
 from reviewer.reading.events import read_yaml
-from reviewer.reading.fields import NOTE, read_fields
+from reviewer.reading.fields import read_fields
 from reviewer.reading.folder import Folder
 from reviewer.reading.measures import units_in_order
+from reviewer.reading.notes import NOTE
 from reviewer.reading.parts import read_loads, read_parts
 from reviewer.reading.settings import read_combinations, read_concessions, read_configurations
 from reviewer.reading.tree import Document, Scalar, Table

@@ -9,13 +9,12 @@ from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
 from reviewer.reading.based_on import BASED_ON
-from reviewer.reading.names import NAME, RESERVED
+from reviewer.reading.names import NAME, NAMED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
 from reviewer.reading.settings import CONCESSION, LARGEST_FACTOR, OWN_WEIGHT, REQUIRED
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
-NAMED = f"^(?!(?:{'|'.join(sorted(RESERVED))})$){NAME.pattern}$"
 OVERRIDE = rf"^{NAME.pattern}\."
 FACTOR: Schema = {"type": "number", "minimum": 0, "maximum": LARGEST_FACTOR}
 

@@ -14,6 +14,7 @@ from reviewer.parts.row import (
     Date,
     Flag,
     Measure,
+    Named,
     PartName,
     Points,
     Row,
@@ -22,7 +23,7 @@ from reviewer.parts.row import (
     Text,
 )
 from reviewer.reading.due import due_in, shape_form, words_of
-from reviewer.reading.names import NAME
+from reviewer.reading.names import NAME, NAMED
 
 Schema = dict[str, Any]
 
@@ -89,6 +90,8 @@ def _value(row: Row, rows: dict[str, Row]) -> Schema:
             return _shape(row.given, rows)
         case Points():
             return _points(row.given)
+        case Named():
+            return _named(row.given)
         case Text(default=default):
             return {"type": ["string", "number", "boolean"], "minLength": 1, **_default(default)}
     raise TypeError(f"{row.path} is not given in a file, so that it has no schema")
@@ -141,6 +144,25 @@ def _points(entry: Points) -> Schema:
     }
     bounds = {"minItems": entry.at_least, "maxItems": entry.at_most}
     return {"type": "array", "items": point, **bounds}
+
+
+def _named(entry: Named) -> Schema:
+    """A table of things by name, each a table of its fields."""
+    one = {
+        "type": "object",
+        "properties": {
+            **{field.path: field_schema(field, {}) for field in entry.rows},
+            "note": NOTE_SCHEMA,
+        },
+        "additionalProperties": False,
+    }
+    return {
+        "type": "object",
+        "properties": {"note": NOTE_SCHEMA},
+        "patternProperties": {NAMED: one},
+        "additionalProperties": False,
+        "minProperties": 1,
+    }
 
 
 def _listed(word: str, paths: tuple[str, ...], rows: dict[str, Row]) -> Schema:

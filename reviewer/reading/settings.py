@@ -14,8 +14,9 @@ from reviewer.reading.design import (
     GivenValue,
     Part,
 )
-from reviewer.reading.fields import NOTE, read_entry, read_fields, read_note
+from reviewer.reading.fields import read_entry, read_fields
 from reviewer.reading.names import named_tables
+from reviewer.reading.notes import NOTE, read_note
 from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Items, Node, Scalar, Table
 from reviewer.reading.words import shown

@@ -11,7 +11,8 @@ from reviewer.parts.kind import Kind
 from reviewer.reading.context import Context, kind_of, listed
 from reviewer.reading.design import GivenValue
 from reviewer.reading.events import read_yaml
-from reviewer.reading.fields import NOTE, read_fields, read_note
+from reviewer.reading.fields import read_fields
+from reviewer.reading.notes import NOTE, read_note
 from reviewer.reading.read_design import declared_lengths, told
 from reviewer.reading.shop_kinds import ALLOWANCES, CUTTER, LIMIT, RULE, SHOP, STOCK
 from reviewer.reading.tree import Items, Node, Scalar, Table

@@ -8,7 +8,12 @@ from functools import wraps
 import numpy as np
 import pytest
 
-from reviewer.mechanics.constraint import constraint_matrix, constraint_state
+from reviewer.mechanics.constraint import (
+    constraint_matrix,
+    constraint_state,
+    dependent_rows,
+    free_motions,
+)
 
 UP = (0.0, 0.0, 1.0)
 
@@ -53,6 +58,18 @@ def count(matrix):
     return np.array(constraint_state(matrix)[:3], float)
 
 
+@wraps(dependent_rows)
+def shares(matrix):
+    """What each constraint bears of a misfit, of the last one too many."""
+    return np.abs(dependent_rows(matrix)[-1])
+
+
+@wraps(free_motions)
+def ways(matrix):
+    """How much of each move and turn the free motions have."""
+    return np.abs(free_motions(matrix)).sum(axis=0)
+
+
 # fmt: off
 ROWS = [
     (constraint_matrix, ([[0, 2, 0]], [[0, 0, 3]], [0], 1.0), [[0, 0, 1, 2, 0, 0]], 0.0,
@@ -63,13 +80,20 @@ ROWS = [
     (count, (hinges(1),), (3, 3, 0), 0.0, "a door on one ball joint", "memory"),
     (count, (hinges(2),), (5, 1, 0), 0.0, "a door on two hinges turns", "memory"),
     (count, (hinges(3),), (5, 1, 2), 0.0, "a third hinge must be in line", "memory"),
+    (shares, (feet(4),), (1, 1, 1, 1), 1e-12, "four feet: pairs across bear alike", "memory"),
+    (shares, (hinges(3),), (0, 0, 1, 0, 2, 0, 1), 1e-12,
+     "the middle hinge is off by half of both ends: y1 - 2 y2 + y3", "memory"),
+    (ways, (hinges(2),), (0, 0, 0, 0, 0, 1), 1e-12, "a door turns about its hinges", "memory"),
 ]
 # fmt: on
 
 
 @pytest.mark.parametrize(("formula", "inputs", "expected", "tolerance", "source", "seen"), ROWS)
 def test_value(formula, inputs, expected, tolerance, source, seen):
-    assert formula(*inputs) == pytest.approx(np.array(expected), rel=tolerance), (source, seen)
+    assert formula(*inputs) == pytest.approx(np.array(expected), rel=tolerance, abs=1e-12), (
+        source,
+        seen,
+    )
 
 
 def test_what_a_door_is_free_to_do_is_named():

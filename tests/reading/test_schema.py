@@ -20,6 +20,7 @@ from reviewer.parts.row import (
     Date,
     Flag,
     Measure,
+    Named,
     PartName,
     Points,
     Row,
@@ -198,6 +199,10 @@ def values(row: Row, rows: Mapping[str, Row], parts: list[str]) -> st.SearchStra
             return st.one_of([shape(word, paths, rows) for word, paths in shapes])
         case Points():
             return points(row.given, rows)
+        case Named():
+            fields = {each.path: values(each, rows, parts) for each in row.given.rows}
+            one = st.fixed_dictionaries({}, optional={**fields, "note": st.just("tried")})
+            return st.dictionaries(st.sampled_from(["left", "right_2"]), one, min_size=1)
     return st.sampled_from(["a text", "yes", 12, True, "1:30"])
 
 
