@@ -44,7 +44,7 @@ CONSTRAINT = Kind(
             formula=freedoms_of,
             needs={"held": "held", "free": "free", "lengths": "design.lengths?"},
         ),
-        _took("free_ways", "1", "in how many ways it can still move", "freedoms", "count"),
+        _took("free_ways", "1", "in how many ways it can still move", "freedoms", "ways"),
         _took("unwanted", "1", "ways in which it moves and shall not", "freedoms", "unwanted"),
         _took("blocked", "1", "ways in which it shall move and cannot", "freedoms", "blocked"),
         _took("moves", "text", "how it moves and shall not", "freedoms", "words"),
@@ -56,7 +56,7 @@ CONSTRAINT = Kind(
             formula=repeats_of,
             needs={"held": "held"},
         ),
-        _took("repeated", "1", "how often more than needed it is held", "repeats", "count"),
+        _took("repeated", "1", "how often more than needed it is held", "repeats", "times"),
         _took(
             "forced",
             "1",

@@ -61,11 +61,12 @@ def held_by(contacts: tuple[tuple[str, Any], ...]) -> Held | None:
         return None
     places = np.array([[fields.get(axis, 0.0) for axis in AXES] for *_, fields in rows])
     size = _half_spread(places)
-    turning = [float(way in TURNS) for _, way, *_ in rows]
+    ways = np.array([direction for *_, direction, _ in rows])
+    turning = np.array([float(way in TURNS) for _, way, *_ in rows])
     return Held(
         tuple(name for name, *_ in rows),
         tuple(way for _, way, *_ in rows),
-        constraint_matrix(places, [each for *_, each, _ in rows], turning, size),
+        np.asarray(constraint_matrix(places, ways, turning, size)),
         size,
         tuple(fields.get("adjusts", 0.0) for *_, fields in rows),
         tuple(fields.get("gives", False) for *_, fields in rows),

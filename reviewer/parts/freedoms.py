@@ -19,7 +19,7 @@ Array = NDArray[np.float64]
 class Freedoms(NamedTuple):
     """In how many ways it can move, should not, and should but cannot; and which they are."""
 
-    count: float
+    ways: float
     unwanted: float
     blocked: float
     words: str
@@ -29,7 +29,7 @@ class Freedoms(NamedTuple):
 class Repeats(NamedTuple):
     """What is held more than once, and what of it neither can be set nor gives way."""
 
-    count: float
+    times: float
     forced: float
     words: str
 
@@ -47,7 +47,7 @@ def freedoms_of(held: Held, free: tuple[str, ...], lengths: str | None) -> Freed
 
     Pellegrino and Calladine (1986), null space of the constraint matrix.
     """
-    motions = free_motions(held.matrix)
+    motions = np.asarray(free_motions(held.matrix))
     found = {
         way: motion for way in (*AXES, *TURNS) if (motion := _motion(motions, way)) is not None
     }
@@ -107,7 +107,7 @@ def repeats_of(held: Held) -> Repeats:
     """
     soft = [gives or can > 0.0 for gives, can in zip(held.gives, held.adjusts, strict=True)]
     rigid = held.matrix[~np.array(soft)]
-    circuits = dependent_rows(held.matrix)
+    circuits = np.asarray(dependent_rows(held.matrix))
     words = dict.fromkeys(_circuit_in_words(held, circuit) for circuit in circuits)
     forced = constraint_state(rigid).redundancies if len(rigid) else 0.0
     return Repeats(float(len(circuits)), float(forced), "; ".join(words) or NONE)
@@ -138,7 +138,7 @@ def setting_of(held: Held, made_within: Any) -> Setting:
     """
     order = sorted(range(len(held.names)), key=lambda row: held.adjusts[row] > 0.0)
     worst, which, can = 0.0, NONE, 0.0
-    for circuit in dependent_rows(held.matrix[order]):
+    for circuit in np.asarray(dependent_rows(held.matrix[order])):
         shares = {order[at]: abs(share) for at, share in enumerate(circuit) if share}
         able = [row for row in shares if held.adjusts[row]]
         if not able or any(held.gives[row] for row in shares):
