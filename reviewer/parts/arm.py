@@ -14,6 +14,7 @@ from reviewer.parts.arm_bending import (
 )
 from reviewer.parts.arm_root import root
 from reviewer.parts.bars import bar_material, section
+from reviewer.parts.bodies import bodies
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import creep
@@ -41,6 +42,11 @@ def seat_of_arm(root: Number) -> Number:
     return np.minimum(root, SEAT)
 
 
+SHAPE = (
+    *("root.radius", "reach", "from", "count"),
+    *("section.width", "section.height", "section.diameter"),
+)
+
 ARM = Kind(
     name="arm",
     says="a cantilever that carries at or near its tip",
@@ -48,6 +54,7 @@ ARM = Kind(
         *tree(several=False),
         *array(bar_mass, {"area": "section.area", "length": "reach", "density": "density"}),
         *section(),
+        bodies("arm", *SHAPE),
         *bar_material("6063-T5"),
         Row("reach", "m", "length from root to tip", Measure(above=0.0, example="430 mm")),
         Row(

@@ -9,6 +9,7 @@ from reviewer.mechanics.resultant import Action, Overturning
 from reviewer.mechanics.stability import Actions, stability_ratio
 from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
+from reviewer.parts.bodies import bodies
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Count, Measure, Row
@@ -55,12 +56,14 @@ def actions(overturning: Overturning) -> Actions:
 
 STANDS = {"solution": "standing"}
 TIPS = "the loads tip it over"
+FEET = ("count", "circle", "from", "length", "width")
 
 BASE = Kind(
     name="base",
     says="what stands on the floor",
     rows=(
         *tree(several=False),
+        bodies("base", "height", *(f"feet.{key}" for key in FEET)),
         *single(),
         Row(
             "height",

@@ -1,6 +1,7 @@
 """A drive plate: a plate that turns by hand and moves slides in and out by its slots."""
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.bodies import bodies
 from reviewer.parts.drive_forces import drive, rest
 from reviewer.parts.drive_slots import slot
 from reviewer.parts.from_stock import density_of
@@ -50,11 +51,17 @@ def _plate() -> tuple[Row, ...]:
     )
 
 
+SHAPE = (
+    *("diameter", "opening", "thickness", "slots"),
+    *(f"slot.{key}" for key in ("inner", "outer", "turn", "distance", "width")),
+)
+
 DRIVE_PLATE = Kind(
     name="drive_plate",
     says="a plate that turns by hand and moves slides in and out by its slots",
     rows=(
         *tree(),
+        bodies("drive_plate", *SHAPE),
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *_plate(),
         *slot(),

@@ -3,6 +3,7 @@
 from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.racking import uneven_floor_tilt
 from reviewer.parts.bars import bar_material, section
+from reviewer.parts.bodies import bodies
 from reviewer.parts.frame_sway import (
     by_braces,
     by_joints,
@@ -231,11 +232,17 @@ def _floor() -> tuple[Row, ...]:
     )
 
 
+SHAPE = (
+    *("height", "legs", "feet.length", "feet.width"),
+    *("section.width", "section.height"),
+)
+
 FRAME = Kind(
     name="frame",
     says="a frame on legs",
     rows=(
         *tree(),
+        bodies("frame", *SHAPE),
         *single(
             leg_mass,
             {

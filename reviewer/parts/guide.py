@@ -12,6 +12,7 @@ from reviewer.mechanics.guides import (
     share_of_push,
 )
 from reviewer.parts.allowed import stated
+from reviewer.parts.bodies import LIES, bodies
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Measure, Row
@@ -83,6 +84,8 @@ GUIDE = Kind(
     says="what keeps a slide straight while it is pushed in or pulled out",
     rows=(
         *tree(),
+        LIES,
+        bodies("guide", "length", "travel", "azimuth"),
         *single(),
         Row("length", "m", "length engaged at rest", Measure(above=0.0, example="300 mm")),
         Row("travel", "m", "how far it is pulled out", Measure(default="0 mm", at_least=0.0)),

@@ -7,6 +7,7 @@ ideas can be compared.
 from typing import Any
 
 from reviewer.mechanics.bolt_limits import bolt_bending_stress
+from reviewer.parts.bodies import bodies
 from reviewer.parts.from_stock import YIELD_MARGIN, of_bearing
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.hub_forces import (
@@ -215,12 +216,18 @@ FORCES = (
     ),
 )
 
+SHAPE = (
+    *("plate.diameter", "plate.opening", "plate.thickness", "height"),
+    *("spindle.diameter", "flange.diameter"),
+)
+
 HUB = Kind(
     name="hub",
     says="a plate that turns on a central spindle with two bearings",
     turns=True,
     rows=(
         *tree(),
+        bodies("hub", *SHAPE),
         *single(
             plate_mass,
             {"area": "plate.area", "thickness": "plate.thickness", "density": "plate.density"},

@@ -9,6 +9,7 @@ from reviewer.mechanics.lever_travel import LeverTravel, lever_travel
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.bars import bar_material, section
+from reviewer.parts.bodies import LIES, bodies
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Measure, Row
@@ -110,11 +111,18 @@ def _of_travel(path: str, unit: str, says: str, take: str) -> Row:
     return Row(path, unit, says, needs={"solution": "travel"}, take=take)
 
 
+SHAPE = (
+    *("load_arm", "hand_arm", "hand_side", "bend", "from", "azimuth"),
+    *("section.width", "section.height", "section.diameter"),
+)
+
 LEVER = Kind(
     name="lever",
     says="a bar on a pivot by which a hand lifts a load",
     rows=(
         *tree(),
+        LIES,
+        bodies("lever", *SHAPE),
         *single(bar_mass, {"area": "section.area", "length": "length", "density": "density"}),
         *section(),
         *bar_material("S235"),

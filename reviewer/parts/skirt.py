@@ -6,6 +6,7 @@ from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action
 from reviewer.parts.allowed import share_of
 from reviewer.parts.arm import bar_mass
+from reviewer.parts.bodies import LIES, bodies
 from reviewer.parts.from_stock import density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
@@ -41,6 +42,8 @@ SKIRT = Kind(
     says="a strip on edge around a rim, between supports",
     rows=(
         *tree(),
+        LIES,
+        bodies("skirt", "diameter", "length", "thickness", "height", "azimuth"),
         *single(bar_mass, {"area": "area", "length": "length", "density": "density"}),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),

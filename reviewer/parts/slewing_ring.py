@@ -1,5 +1,6 @@
 """A slewing ring: a plate of panel that turns on a circle of bearings, held down by others."""
 
+from reviewer.parts.bodies import bodies
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import plate_mass
@@ -15,12 +16,22 @@ from reviewer.parts.ring_turning import TURNING
 from reviewer.parts.roller_stiffness import ON_STRIP, REFERENCE, stiffness
 from reviewer.parts.rollers import rollers
 
+PLATE_MEASURES = ("plate.diameter", "plate.opening", "plate.thickness", "height")
+ROLLER_MEASURES = ("circle", "count", "from", "outer_diameter", "width")
+SHAPE = (
+    *PLATE_MEASURES,
+    *(f"carry.{key}" for key in ROLLER_MEASURES),
+    *(f"hold_down.{key}" for key in (*ROLLER_MEASURES, "gap")),
+    *("side.circle", "side.count", "side.bearing"),
+)
+
 SLEWING_RING = Kind(
     name="slewing_ring",
     says="a plate that turns on a circle of bearings",
     turns=True,
     rows=(
         *tree(),
+        bodies("slewing_ring", *SHAPE),
         *single(
             plate_mass,
             {"area": "plate.area", "thickness": "plate.thickness", "density": "plate.density"},

@@ -5,10 +5,11 @@ from typing import Any
 import numpy as np
 
 from reviewer.parts.allowed import share_of
+from reviewer.parts.bodies import bodies
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import edge_sag, half_of_array, plate_mass
-from reviewer.parts.row import Measure, Row
+from reviewer.parts.row import Choice, Measure, Row
 from reviewer.parts.top import panel_rows
 
 RADIAL = {"inner": "inner", "depth": "depth", "offset": "offset"}
@@ -105,6 +106,7 @@ TRAY = Kind(
         *tree(),
         *array(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *panel_rows(),
+        bodies("tray", *RADIAL, "width", "thickness", "form", "from", "count"),
         Row(
             "inner",
             "m",
@@ -114,6 +116,12 @@ TRAY = Kind(
         Row("depth", "m", "length from inner to outer edge", Measure(above=0.0, example="320 mm")),
         Row("width", "m", "width across", Measure(above=0.0, example="400 mm")),
         Row("offset", "m", "how far it has slid outward", Measure(default="0 mm")),
+        Row(
+            "form",
+            "",
+            "its outline: a piece of a ring as wide on its arc half way out, or a rectangle",
+            Choice(("sector", "rectangle"), default="sector"),
+        ),
         Row(
             "area",
             "m^2",

@@ -1,0 +1,1 @@
+"""Drawings of a design to scale: plan, elevation, and a gap against travel; SVG without colour."""
