@@ -3,23 +3,21 @@
 import os
 import sys
 from argparse import Namespace
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from contextlib import ExitStack
-from dataclasses import replace
-from datetime import date
 
-from reviewer.command.fault import FAULT, told_fault
-from reviewer.command.inputs import Input, inputs_of
+from reviewer.command.desk import Desk
+from reviewer.command.inputs import inputs_of
 from reviewer.command.outputs import Output, Report, format_of, output_of
 from reviewer.command.packs import Packs, packs_of
-from reviewer.command.status import UNREAD, status_of
+from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, style_of
-from reviewer.command.usage import Parser, UsageError, day, one_of
+from reviewer.command.usage import Parser, UsageError, count, day, one_of
+from reviewer.command.workers import all_done, workers_for
 from reviewer.judging.finding import LEVELS
 from reviewer.judging.in_force import InForce
-from reviewer.notation.problem import Place, Problem, render
+from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
-from reviewer.reviewing import Review, review_under, unreadable
 
 ENDINGS = {".txt": "text", ".json": "json"}
 FORMATS = tuple(ENDINGS.values())
@@ -35,8 +33,15 @@ def run(arguments: Sequence[str]) -> int:
     status = told.of(packs.of()) if options.rules or options.shop else 0
     with ExitStack() as unfinished:
         outputs = _outputs(options, packs, unfinished)
-        for each in inputs_of(options.paths):
-            status = max(status, _reviewed(each, options, packs, told, outputs))
+        desk = Desk(options, packs, (output.report for output in outputs))
+        inputs = list(inputs_of(options.paths))
+        for done in all_done(desk, inputs, workers_for(options.workers, len(inputs))):
+            told.once(done.once)
+            for text in done.told:
+                complain(text)
+            for output, piece in zip(outputs, done.pieces, strict=True):
+                output.put(piece)
+            status = max(status, done.status)
         for output in outputs:
             output.close()
         unfinished.pop_all()
@@ -75,6 +80,10 @@ def _parser() -> Parser:
     parser.add_argument(
         "--on", type=day, default=None, metavar="DATE",
         help="the day on which concessions must still hold; today where none is named",
+    )  # fmt: skip
+    parser.add_argument(
+        "-j", dest="workers", type=count, default=None, metavar="N",
+        help="processes to review in; as many as there are cores from eight designs on, else one",
     )  # fmt: skip
     parser.add_argument("--all", action="store_true", help="list everything that holds")
     parser.add_argument(
@@ -116,72 +125,20 @@ def _report(kind: str, style: Style, options: Namespace, packs: Packs, whole: bo
 
 
 class Told:
-    """What is wrong with packs and shops, told on standard error once each."""
+    """What is told on standard error; what is wrong with packs and shops is told once."""
 
     def __init__(self) -> None:
         """Nothing is told yet."""
-        self._seen: set[Problem] = set()
+        self._seen: set[str] = set()
+
+    def once(self, problems: Iterable[str]) -> None:
+        """Tell what has not been told yet."""
+        for problem in problems:
+            if problem not in self._seen:
+                complain(problem)
+                self._seen.add(problem)
 
     def of(self, in_force: InForce) -> int:
         """Tell what is wrong with what is in force, and return the exit status that it makes."""
-        for problem in in_force.problems:
-            if problem not in self._seen:
-                complain(render(problem))
-        self._seen.update(in_force.problems)
+        self.once(render(problem) for problem in in_force.problems)
         return UNREAD if in_force.problems else 0
-
-
-def _reviewed(
-    each: Input, options: Namespace, packs: Packs, told: Told, outputs: list[Output]
-) -> int:
-    """Review one design and report it; a fault in one does not stop the others."""
-    faulty = 0
-    found, in_force = _faulty(each.path), None
-    try:
-        in_force = packs.of(each.path, each.folder)
-        told.of(in_force)
-        found = _review(each, in_force, options.on)
-        for problem in found.problems:
-            complain(render(problem))
-        found = _studied(found, in_force, options)
-    except Exception as fault:  # what was found stands
-        complain(told_fault(fault, each.path))
-        faulty = FAULT
-    found = replace(found, problems=(*found.problems, *(in_force.problems if in_force else ())))
-    for output in outputs:
-        output.add(found)
-    return max(faulty, status_of(found, options.fail_at, allow_open=options.allow_open))
-
-
-def _review(each: Input, in_force: InForce, on: date | None) -> Review:
-    if each.problem is not None:
-        return Review(each.path, (each.problem,))
-    try:
-        source = each.read()
-    except OSError as error:
-        return Review(each.path, (unreadable(each.path, error),))
-    return review_under(replace(in_force, problems=()), source, each.path, each.folder, on)
-
-
-def _studied(review: Review, in_force: InForce, options: Namespace) -> Review:
-    """The review with what was asked beside it; what is not wanted is not loaded."""
-    fails = any(each.verdict == "fail" and each.level != "note" for each in review.findings)
-    if fails and not options.no_remedies:
-        from reviewer.studying.remedy import with_remedies
-
-        review = with_remedies(review, in_force.rules, in_force.tables)
-    if options.what_matters:
-        from reviewer.studying.sensitivity import with_influences
-
-        review = with_influences(review, in_force.rules)
-    if options.tolerance:
-        from reviewer.studying.tolerance import with_scatter
-
-        review = with_scatter(review, in_force.rules)
-    return review
-
-
-def _faulty(path: str) -> Review:
-    """What is reported of a design in which the program failed."""
-    what = "an internal fault of the program kept this design from being reviewed"
-    return Review(path, (Problem(Place(path, 1, 1, 2), what, "", "", None),))

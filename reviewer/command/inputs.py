@@ -4,7 +4,7 @@ import os
 import re
 import sys
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from reviewer.notation.nearest import nearest
@@ -32,6 +32,7 @@ class Input:
     path: str
     problem: Problem | None = None
     asked: str | None = None  # the folder of the command line in which it was found
+    source: bytes | None = None  # what has been read of it already
 
     @property
     def folder(self) -> Folder | None:
@@ -40,10 +41,17 @@ class Input:
 
     def read(self) -> bytes:
         """The bytes of the file, one more than the most that is read. Raises OSError."""
+        if self.source is not None:
+            return self.source
         if self.path == STANDARD_INPUT:
             return sys.stdin.buffer.read(MAX_BYTES + 1)
         with Path(self.path).open("rb") as file:
             return file.read(MAX_BYTES + 1)
+
+
+def fetched(each: Input) -> Input:
+    """A design with its text, where no other process can read it: that of standard input."""
+    return replace(each, source=each.read()) if each.path == STANDARD_INPUT else each
 
 
 def inputs_of(arguments: Iterable[str]) -> Iterator[Input]:

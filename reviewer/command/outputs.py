@@ -3,7 +3,7 @@
 import os
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import Protocol
+from typing import Any, Protocol
 
 from reviewer.command.terminal import say
 from reviewer.command.usage import UsageError
@@ -12,10 +12,18 @@ from reviewer.notation.nearest import nearest
 
 
 class Report(Protocol):
-    """A report under way: what each design adds to it, and what ends it."""
+    """A report under way: what each design adds to it, and what ends it.
 
-    def add(self, review: Review) -> str:
-        """The text that a design adds."""
+    What a review comes to in it is a piece by itself, made of what JSON has: another process may
+    make it, and the cache may keep it.
+    """
+
+    def piece(self, review: Review) -> Any:
+        """What a review comes to in this report, whatever came before it; nothing else changes."""
+        ...
+
+    def put(self, piece: Any) -> str:
+        """The text that the piece of a design adds."""
         ...
 
     def end(self) -> str:
@@ -28,15 +36,15 @@ class Printed:
 
     def __init__(self, report: Report) -> None:
         """Print a report as it grows."""
-        self._report = report
+        self.report = report
 
-    def add(self, review: Review) -> None:
+    def put(self, piece: Any) -> None:
         """Print what a design adds."""
-        say(self._report.add(review))
+        say(self.report.put(piece))
 
     def close(self) -> None:
         """Print the end."""
-        say(self._report.end())
+        say(self.report.end())
 
     def drop(self) -> None:
         """Leave it as it is."""
@@ -50,7 +58,7 @@ class Written:
         import tempfile  # not wanted where no file is written
 
         self._path = Path(path)
-        self._report = report
+        self.report = report
         try:
             handle, name = tempfile.mkstemp(prefix=".reviewer-", dir=self._path.parent)
         except OSError as error:
@@ -58,13 +66,13 @@ class Written:
         self._beside = Path(name)
         self._file = os.fdopen(handle, "w", encoding="utf-8", errors="replace", newline="\n")
 
-    def add(self, review: Review) -> None:
+    def put(self, piece: Any) -> None:
         """Write what a design adds."""
-        self._file.write(self._report.add(review))
+        self._file.write(self.report.put(piece))
 
     def close(self) -> None:
         """Write the end, and put the file in its place. Raises UsageError."""
-        self._file.write(self._report.end())
+        self._file.write(self.report.end())
         self._file.close()
         try:
             self._beside.chmod(0o666 & ~_mask())

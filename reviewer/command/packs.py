@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from pathlib import Path
+from typing import Any
 
 from reviewer.judging.builtin import builtin_limits, builtin_packs
 from reviewer.judging.in_force import InForce, put_in_force
@@ -17,7 +18,8 @@ from reviewer.reviewing import unreadable
 class Packs:
     """What is in force for each design of a command line; each shop's file is read once.
 
-    `questions` are those of all rules that were in force so far, by name.
+    `questions` are those of all rules that were in force so far, by name; where shops differ, those
+    of the design that was asked for last.
     """
 
     def __init__(self, rules: Iterable[str], shop: str | None, *, prove: bool) -> None:
@@ -25,10 +27,13 @@ class Packs:
 
         `prove` refuses rules that do not show both ways what they say.
         """
+        self._begun = (tuple(rules), shop, prove)
         self._prove = prove
         self.questions: dict[str, str] = {}
         self._problems: list[Problem] = []
-        self._more = [source for path in dict.fromkeys(rules) if (source := self._read(path))]
+        self._more = [
+            source for path in dict.fromkeys(self._begun[0]) if (source := self._read(path))
+        ]
         self._shop = shop
         self._known: dict[str | None, InForce] = {}
 
@@ -39,8 +44,12 @@ class Packs:
             shop = shop_of(path, folder)
         if shop not in self._known:
             self._known[shop] = self._in_force(shop)
-            self.questions.update(self._known[shop].questions)
+        self.questions.update(self._known[shop].questions)
         return self._known[shop]
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """To another process goes what to read, not what was read: rules are code by then."""
+        return _again, (*self._begun, self.questions)
 
     def _in_force(self, shop: str | None) -> InForce:
         source = self._read(shop) if shop is not None else None
@@ -60,6 +69,12 @@ class Packs:
         except OSError as error:
             self._problems.append(unreadable(path, error))
             return None
+
+
+def _again(rules: Iterable[str], shop: str | None, prove: bool, questions: dict[str, str]) -> Packs:
+    packs = Packs(rules, shop, prove=prove)
+    packs.questions = questions
+    return packs
 
 
 def packs_of(rules: Iterable[str], shop: str | None = None, *, prove: bool = True) -> Packs:

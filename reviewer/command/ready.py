@@ -10,7 +10,10 @@ class Ready:
         """Keep the text."""
         self._text = text
 
-    def add(self, review: Review) -> str:
+    def piece(self, review: Review) -> None:
+        """No design adds to it."""
+
+    def put(self, piece: None) -> str:
         """No design adds to it."""
         return ""
 

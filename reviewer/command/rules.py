@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from reviewer.command.outputs import Written, format_of
 from reviewer.command.packs import packs_of
+from reviewer.command.ready import Ready
 from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.judging.in_force import InForce
-from reviewer.judging.reviewed import Review
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import render
 from reviewer.reporting.words import counted, sentence
@@ -63,25 +63,9 @@ def _draw(in_force: InForce, path: str) -> int:
     from reviewer.reporting.rules_graph import rules_dot, rules_svg
 
     draw = rules_svg if format_of(path, GRAPHS) == "svg" else rules_dot
-    output = Written(path, Whole(draw(in_force.rules)))
+    output = Written(path, Ready(draw(in_force.rules)))
     output.close()
     return HOLDS
-
-
-class Whole:
-    """A report that is one text."""
-
-    def __init__(self, text: str) -> None:
-        """Keep the text."""
-        self._text = text
-
-    def add(self, review: Review) -> str:
-        """Nothing: the text is of no design."""
-        return ""
-
-    def end(self) -> str:
-        """The text."""
-        return self._text
 
 
 def _list(in_force: InForce, kind: str) -> int:

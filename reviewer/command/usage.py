@@ -80,6 +80,13 @@ def one_of(words: Sequence[str]) -> Callable[[str], str]:
     return read
 
 
+def count(text: str) -> int:
+    """A reader of a whole number from 1 on. Raises UsageError."""
+    if not re.fullmatch(r"[0-9]{1,4}", text) or not int(text):
+        raise UsageError("this is no number of processes", text, "a whole number from 1 to 9999")
+    return int(text)
+
+
 def day(text: str) -> date:
     """A reader of a calendar date. Raises UsageError."""
     try:

@@ -28,16 +28,22 @@ class JsonReport:
         """Begin a document."""
         self._count = 0
 
-    def add(self, review: Review) -> str:
-        """One design of the document."""
-        self._count += 1
-        data = review_data(review)
-        before = f'{{"format": {FORMAT}, "designs": [\n' if self._count == 1 else ",\n"
+    def piece(self, review: Review) -> str:
+        """One design, as it stands in any document."""
         pieces = [
             f"{dumped(key)}: {_listed(value) if isinstance(value, list) else dumped(value)}"
-            for key, value in data.items()
+            for key, value in review_data(review).items()
         ]
-        return before + "{" + ", ".join(pieces) + "}"
+        return "{" + ", ".join(pieces) + "}"
+
+    def put(self, piece: str) -> str:
+        """The next design of the document."""
+        self._count += 1
+        return (f'{{"format": {FORMAT}, "designs": [\n' if self._count == 1 else ",\n") + piece
+
+    def add(self, review: Review) -> str:
+        """The next design of the document, from its review."""
+        return self.put(self.piece(review))
 
     def end(self) -> str:
         """The end of the document."""

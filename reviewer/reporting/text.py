@@ -24,6 +24,7 @@ from reviewer.reporting.words import (
 )
 
 MOST_PASSES = 10
+Piece = tuple[str, bool, bool]
 CAUTIONS = (
     "This is a computed review of what the file says, not of what stands in the shop. It is no "
     "licence: where people stand on it, sit on it, or are lifted by it, local codes and a licensed "
@@ -53,34 +54,44 @@ class TextReport:
         self.questions = questions
         self.everything = everything
         self.problems = problems
-        self.read: list[bool] = []
-        self.to_change = 0
+        self.reviewed, self.unread, self.to_change = 0, 0, 0
 
-    def add(self, review: Review) -> str:
-        """The report of one design."""
+    def piece(self, review: Review) -> Piece:
+        """The report of one design by itself, whether it was read and has something to change."""
         sheet = Sheet(self.style)
-        if self.read:
-            sheet.lines += ["", "=" * self.style.width, ""]
-        self.read.append(review.design is not None)
-        self.to_change += any(is_to_change(each) for each in review.findings)
         if review.design is None:
             self._put_unread(sheet, review)
         else:
             self._put(sheet, review)
-        return sheet.text()
+        changes = any(is_to_change(each) for each in review.findings)
+        return sheet.text(), review.design is not None, changes
+
+    def put(self, piece: Piece) -> str:
+        """The report of the next design."""
+        text, is_read, changes = piece
+        sheet = Sheet(self.style)
+        if self.reviewed or self.unread:
+            sheet.lines += ["", "=" * self.style.width, ""]
+        self.reviewed += is_read
+        self.unread += not is_read
+        self.to_change += changes
+        return sheet.text() + text
+
+    def add(self, review: Review) -> str:
+        """The report of the next design, from its review."""
+        return self.put(self.piece(review))
 
     def end(self) -> str:
         """How the designs came out, where there are several."""
-        if len(self.read) < 2:
+        if self.reviewed + self.unread < 2:
             return ""
         sheet = Sheet(self.style)
         sheet.lines += ["", "=" * self.style.width, ""]
-        reviewed, unread = self.read.count(True), self.read.count(False)
         changing = number(self.to_change) if self.to_change else "none"
         clauses = [
-            f"{counted(reviewed, 'design')} reviewed",
-            f"{changing} of them with something to change" if reviewed else "",
-            f"{counted(unread, 'file')} not reviewed" if unread else "",
+            f"{counted(self.reviewed, 'design')} reviewed",
+            f"{changing} of them with something to change" if self.reviewed else "",
+            f"{counted(self.unread, 'file')} not reviewed" if self.unread else "",
         ]
         sheet.put(sentence(", ".join(filter(None, clauses))))
         return sheet.text()

@@ -53,7 +53,7 @@ def test_nothing_is_left_of_an_output_that_was_stopped(
     def stopped(*_: Any) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("reviewer.command.check.review_under", stopped)
+    monkeypatch.setattr("reviewer.command.reading.review_under", stopped)
     ran = run("check", "lid.yaml", "--output", "a.json")
     assert (ran.status, ran.out, ran.err) == (130, "", "")
     assert (folder / "a.json").read_text("utf-8") == "old"

@@ -24,7 +24,7 @@ def broken(monkeypatch: pytest.MonkeyPatch) -> None:
             raise ValueError("a formula\nfailed \x1b[2J")
         return review_under(in_force, source, path, *more)
 
-    monkeypatch.setattr("reviewer.command.check.review_under", review)
+    monkeypatch.setattr("reviewer.command.reading.review_under", review)
 
 
 @pytest.mark.usefixtures("broken")
