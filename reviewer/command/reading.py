@@ -2,8 +2,6 @@
 
 from datetime import date
 
-from datetime import date
-
 from reviewer.command.inputs import Input
 from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
