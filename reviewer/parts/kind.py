@@ -13,7 +13,8 @@ class Kind:
 
     `turns`: what it carries turns on it freely, so that a load off its axis can stand at any
     azimuth towards whatever is below. `carries_load` is off for kinds that only describe a place
-    (a gap) and pass no force on.
+    (a gap) and pass no force on. `shape` is the row with the body that a kind knows from its own
+    measures (parts/body.py).
     """
 
     name: str
@@ -21,6 +22,7 @@ class Kind:
     rows: tuple[Row, ...]
     turns: bool = False
     carries_load: bool = True
+    shape: Row | None = None
 
     @cached_property
     def by_path(self) -> dict[str, Row]:

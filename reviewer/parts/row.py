@@ -96,7 +96,7 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """A list of points, each a list of measures: [[0, 0], [120, 40]]; the first of them grows.
+    """A list of points, each a list of measures: [[0, 0], [120, 40]]; the first of them `grows`.
 
     `columns` are the rows of the measures. The value is a tuple of points, each a tuple of numbers
     in SI: static, since the number of points shapes the calculation.
@@ -105,6 +105,7 @@ class Points:
     columns: tuple["Row", ...]
     at_least: int = 2
     at_most: int = 100
+    grows: bool = True
 
 
 @dataclass(frozen=True, slots=True)

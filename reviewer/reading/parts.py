@@ -4,11 +4,13 @@ from collections.abc import Mapping
 
 from reviewer.notation.nearest import nearest
 from reviewer.parts.kind import Kind
+from reviewer.parts.shape_rows import shaped
 from reviewer.reading.carriers import check_bears, check_carriers
 from reviewer.reading.context import Context, kind_of, listed, write
 from reviewer.reading.design import Part
 from reviewer.reading.fields import read_fields
 from reviewer.reading.names import named_tables
+from reviewer.reading.outlines import check_outline
 from reviewer.reading.tree import Scalar, Table
 
 KIND = "kind"
@@ -24,11 +26,13 @@ def read_parts(root: Table, kinds: Mapping[str, Kind], context: Context) -> dict
     for name, table in named_tables(root, "parts", "part", context):
         kind = _kind_of(name, table, kinds, context)
         if kind is not None:
-            given = read_fields(table, kind, context, frozenset((KIND,)))
+            given = read_fields(table, shaped(kind), context, frozenset((KIND,)))
             carried_by = given.get(CARRIED_BY)
             on = carried_by.value if carried_by else ()
             carriers = (on,) if isinstance(on, str) else tuple(on)
-            parts[name.text] = Part(name.text, kind, given, name.place, carriers)
+            used = kind if given.keys() <= kind.by_path.keys() else shaped(kind)
+            parts[name.text] = Part(name.text, used, given, name.place, carriers)
+            check_outline(parts[name.text], context)
     check_carriers(parts, context)
     return parts
 

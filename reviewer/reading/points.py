@@ -10,7 +10,7 @@ from reviewer.reading.words import shown
 
 
 def read_points(row: Row, key: Scalar, value: Node, context: Context) -> GivenValue | None:
-    """Read a list of points, the first measure of each larger than that of the one before."""
+    """Read a list of points, the first measure of each larger than before where it has to grow."""
     entry = row.given
     assert isinstance(entry, Points)
     if not isinstance(value, Items):
@@ -28,7 +28,7 @@ def read_points(row: Row, key: Scalar, value: Node, context: Context) -> GivenVa
         point = _read_point(row, entry, item, context)
         if point is None:
             break
-        if points and point[0] <= points[-1][0]:
+        if entry.grows and points and point[0] <= points[-1][0]:
             _refuse_order(entry, item, context)
             break
         points.append(point)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
+from reviewer.parts.shape_rows import shaped
 from reviewer.reading.based_on import BASED_ON
 from reviewer.reading.names import NAME, NAMED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
@@ -119,7 +120,9 @@ def _key(keys: Keys, kind: Kind) -> Schema:
 
 def _kind(kind: Kind) -> Schema:
     name = {"description": kind.says, "const": kind.name}
-    return {"description": kind.says, **_table(kind.keys, kind, {KIND: name}), "required": [KIND]}
+    whole = shaped(kind)
+    table = _table(whole.keys, whole, {KIND: name})
+    return {"description": kind.says, **table, "required": [KIND]}
 
 
 def _part(kinds: Iterable[Kind]) -> Schema:

@@ -1,0 +1,196 @@
+"""The rows of a part's shape: its outline, where that stands on the part, and its heights."""
+
+from dataclasses import replace
+from functools import cache
+from math import cos, pi, sin
+from typing import Any
+
+import numpy as np
+
+from reviewer.geometry.outline import (
+    Body,
+    Disc,
+    Outline,
+    Polygon,
+    Rectangle,
+    RegularPolygon,
+    Ring,
+    Sector,
+    Slot,
+)
+from reviewer.parts.body import KNOWN, Bodies
+from reviewer.parts.kind import Kind
+from reviewer.parts.row import Count, Flag, Measure, Points, Row
+
+ALWAYS = Measure(above=0.0)
+TURN = 2 * pi
+OUTLINE = "outline."
+MEASURES = (
+    ("disc.diameter", "diameter of a disc", ALWAYS),
+    ("ring.diameter", "outer diameter of a ring", ALWAYS),
+    ("ring.hole", "diameter of the hole in a ring", ALWAYS),
+    ("sector.inner", "inner radius of a sector", Measure(at_least=0.0, default="0 mm")),
+    ("sector.outer", "outer radius of a sector", ALWAYS),
+    ("rectangle.length", "length of a rectangle, along its azimuth", ALWAYS),
+    ("rectangle.width", "width of a rectangle", ALWAYS),
+    ("regular_polygon.diameter", "diameter of the circle through its corners", ALWAYS),
+    ("slot.length", "length over all of a slot, along its azimuth", ALWAYS),
+    ("slot.width", "width of a slot", ALWAYS),
+)
+CORNER = (Row("x", "m", "", Measure()), Row("y", "m", "", Measure()))
+FORMS = tuple(
+    f"{OUTLINE}{form}"
+    for form in ("disc", "ring", "sector", "rectangle", "regular_polygon", "slot", "polygon")
+)
+NEEDED = {
+    f"{OUTLINE}disc": ("diameter",),
+    f"{OUTLINE}ring": ("diameter", "hole"),
+    f"{OUTLINE}sector": ("outer", "angle"),
+    f"{OUTLINE}rectangle": ("length", "width"),
+    f"{OUTLINE}regular_polygon": ("sides", "diameter"),
+    f"{OUTLINE}slot": ("length", "width"),
+}
+PLACE = (
+    Row("outline.at.x", "m", "where its origin stands on the part", Measure(default="0 mm")),
+    Row("outline.at.y", "m", "where its origin stands on the part", Measure(default="0 mm")),
+    Row("outline.azimuth", "rad", "how far it is turned there", Measure(default="0 deg")),
+    Row(
+        "outline.standing",
+        "",
+        "whether it is a side view, its y axis upward, with heights its thickness to the left",
+        Flag(),
+    ),
+)
+
+
+def top_of_body(bottom: Any, height: Any, thickness: Any) -> Any:
+    """Level of the upper face: what the part's height or thickness adds to its underside.
+
+    Geometry.
+    """
+    above = height if height is not None else thickness
+    return None if above is None else bottom + above
+
+
+def _heights(kind: Kind) -> tuple[Row, ...]:
+    """The levels between which a part stands, from what its kind knows of its height."""
+    names = [name for name in ("height", "thickness") if name in kind.by_path]
+    above: dict[str, str] = {name: f"{name}?" for name in names}
+
+    def top(bottom: Any, height: Any = None, thickness: Any = None) -> Any:
+        return top_of_body(bottom, height, thickness)
+
+    return (
+        Row(
+            "heights.bottom",
+            "m",
+            "level of its lower face above the floor",
+            Measure(),
+            formula=lambda level: level,
+            needs={"level": "level"},
+        ),
+        Row(
+            "heights.top",
+            "m",
+            "level of its upper face above the floor",
+            Measure(),
+            formula=top,
+            needs={"bottom": "heights.bottom", **above},
+            because="needs the height or the thickness of the part",
+        ),
+    )
+
+
+def outline_rows(kind: Kind) -> tuple[Row, ...]:
+    """The measures of each outline that a design may give."""
+    return (
+        *(Row(f"outline.{path}", "m", says, entry) for path, says, entry in MEASURES),
+        Row("outline.sector.angle", "rad", "angle of a sector", Measure(above=0.0, below=TURN)),
+        Row("outline.regular_polygon.sides", "", "sides", Count(at_least=3, at_most=360)),
+        Row(
+            "outline.polygon",
+            "",
+            "corners of a polygon, in order",
+            Points(CORNER, at_least=3, at_most=1000, grows=False),
+        ),
+        *PLACE,
+        *_heights(kind),
+    )
+
+
+def body_of_outline(bottom: float, top: float, count: int, first: float, **given: Any) -> Body:
+    """The body of an outline that a design gives; of several, the first at its azimuth."""
+    outline = _outline({name: each for name, each in given.items() if each is not None})
+    x, y, azimuth = given["at_x"], given["at_y"], given["azimuth"] + first
+    if first:
+        x, y = x * cos(first) - y * sin(first), x * sin(first) + y * cos(first)
+    return Body(outline, bottom, top, x, y, azimuth, count, given["standing"])
+
+
+def _outline(given: dict[str, Any]) -> Outline:
+    """The outline of whichever measures are given."""
+    if "disc_diameter" in given:
+        return Disc(given["disc_diameter"] / 2)
+    if "ring_diameter" in given:
+        return Ring(given["ring_diameter"] / 2, given["ring_hole"] / 2)
+    if "sector_outer" in given:
+        return Sector(given["sector_outer"], given["sector_inner"], given["sector_angle"])
+    if "rectangle_length" in given:
+        return Rectangle(given["rectangle_length"], given["rectangle_width"])
+    if "regular_polygon_sides" in given:
+        across = given["regular_polygon_diameter"]
+        return RegularPolygon(given["regular_polygon_sides"], across / 2)
+    if "slot_length" in given:
+        return Slot(given["slot_length"], given["slot_width"])
+    return Polygon(given["polygon"])
+
+
+def body_told(known: Bodies | None, bottom: Any, top: Any, count: int, **given: Any) -> Any:
+    """The shape that the design gives; where it gives none, the one that the kind knows."""
+    sizes = ("disc_diameter", "ring_diameter", "sector_outer", "rectangle_length", "polygon")
+    if all(given[name] is None for name in (*sizes, "regular_polygon_sides", "slot_length")):
+        return known
+    heights = {"bottom": _or_unknown(bottom), "top": _or_unknown(top)}
+    return Bodies(body_of_outline, {**heights, "count": count, **given})
+
+
+def _or_unknown(level: Any) -> Any:
+    return np.nan if level is None else level
+
+
+@cache
+def shaped(kind: Kind) -> Kind:
+    """A kind with the rows of its shape: what a design may say of it, and the body that follows.
+
+    Only parts on the load path have a shape of their own; other kinds are returned as they are.
+    """
+    if not kind.carries_load or "level" not in kind.by_path:
+        return kind
+    own = (kind.shape,) if kind.shape else ()
+    rows = (*outline_rows(kind), *own, _body(kind))
+    return replace(kind, rows=(*kind.rows, *rows))
+
+
+def _body(kind: Kind) -> Row:
+    """The row with the body of a part."""
+    given = [row.path for row in outline_rows(kind) if row.given and row.path.startswith(OUTLINE)]
+    needs = {_argument(path): f"{path}?" for path in given}
+    first = {"first": "from"} if "from" in kind.by_path else {}
+    known = {"known": f"{KNOWN}?"} if kind.shape else {}
+    heights = {"bottom": "heights.bottom?", "top": "heights.top?"}
+
+    def body(**read: Any) -> Any:
+        return body_told(**{"known": None, "first": 0.0, **read})
+
+    return Row(
+        "body",
+        "",
+        "its shape and place",
+        formula=body,
+        needs={**needs, **heights, **first, **known, "count": "count"},
+    )
+
+
+def _argument(path: str) -> str:
+    """outline.at.x as the name of an argument."""
+    return path.removeprefix(OUTLINE).replace(".", "_")
