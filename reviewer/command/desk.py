@@ -90,11 +90,17 @@ def _studied(review: Review, in_force: InForce, options: Namespace) -> Review:
         from reviewer.studying.sensitivity import with_influences
 
         review = with_influences(review, in_force.rules)
-    if options.tolerance:
+    asking = None if options.tolerance else frozenset(_asking(in_force))
+    if review.design is not None and review.design.has_bands and asking != frozenset():
         from reviewer.studying.tolerance import with_scatter
 
-        review = with_scatter(review, in_force.rules)
+        review = with_scatter(review, in_force.rules, of=asking)
     return review
+
+
+def _asking(in_force: InForce) -> Iterator[str]:
+    """The rules that ask for a study of the tolerances each time."""
+    return (rule.name for rule in in_force.rules if rule.tolerance)
 
 
 def _faulty(path: str) -> Review:

@@ -111,6 +111,9 @@ def _node(owner: Part, row: Row, tree: Tree, slots: Mapping[tuple[str, str], int
     slot = slots[owner.name, row.path]
     if row.path in owner.given:
         return Node(slot, owner.name, row, given=True)
+    source = tree.design.source(owner.name, row.path)
+    if source != (owner.name, row.path):
+        return _joined(slot, owner, row, _of_board, {"value": source}, slots)
     if row.built:
         formula, wanted = _built(row.path, owner, tree)
         return _joined(slot, owner, row, formula, wanted, slots)
@@ -166,6 +169,11 @@ def _resolve(
         path = rest if scope == DESIGN else name
         return slots.get((DESIGN, path), MISSING), name, lenient
     return slots.get((owner.name, name), MISSING), f"{owner.name}.{name}", lenient
+
+
+def _of_board(value: Any) -> Any:
+    """As the board that the part is cut from."""
+    return value
 
 
 def _taker(attribute: str) -> Callable[..., Any]:

@@ -90,6 +90,7 @@ class Rule:
     proof: Proof | LateProof
     place: Place
     requires: str = ""
+    tolerance: bool = False  # whether it asks for a study of the tolerances, each time
     by_shop: ByShop | None = None
 
     @property

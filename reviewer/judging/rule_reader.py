@@ -19,11 +19,12 @@ from reviewer.notation.problem import Place, Problem
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
 from reviewer.reading.names import NAME, RESERVED
+from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Items, Node, Scalar, Table
 
 KEYS = (
     *("rule", "for", "pairs", "question", "behind", "when", "require", "level", "stage"),
-    *("hazard", "says", "because", "change", "source", "proof", "note"),
+    *("hazard", "says", "because", "change", "source", "proof", "tolerance", "note"),
 )
 REQUIRED = ("rule", "level", "stage", "says", "because", "source", "proof")
 NAME_PARTS = 2
@@ -125,6 +126,7 @@ class RuleReader(PackReader):
             proof=proof,
             place=rule_place,
             requires="" if require is None else self.text(table, "require"),
+            tolerance=self._flag(table, "tolerance"),
         )
 
     def _word(self, table: Table, key: str, words: tuple[Found, ...]) -> Found:
@@ -137,6 +139,16 @@ class RuleReader(PackReader):
             self.refuse(node.place, f"there is no such {key}", text or "nothing",
                         f"one of {', '.join(names)}", mend)  # fmt: skip
         return cast(Found, text)
+
+    def _flag(self, table: Table, key: str) -> bool:
+        node = table.get(key)
+        if node is None:
+            return False
+        value = resolve(node) if isinstance(node, Scalar) else None
+        if not isinstance(value, bool):
+            found = node.text if isinstance(node, Scalar) else "a list or table"
+            self.refuse(node.place, f"{key} is true or false", found, "true or false")
+        return value is True
 
     def _names(self, table: Table, key: str) -> tuple[str, ...]:
         return tuple(scalar.text for scalar in self._scalars(table, key))

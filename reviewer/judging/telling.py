@@ -188,7 +188,8 @@ class Teller:
         """
         configuration = self.design.configurations[self.cases.configuration[judged.case]]
         owner = self.design.parts.get(bound.part, self.design.facts)
-        fields = [field for name in rule.change for field in bound.paths(name)]
+        named = [field for name in rule.change for field in bound.paths(name)]
+        fields = list(dict.fromkeys(self.design.source(part, path) for part, path in named))
         found: list[tuple[str, GivenValue, str]] = []
         for part, path in fields:
             override = configuration.overrides.get((part, path))

@@ -1,6 +1,7 @@
 """A drive plate: a plate that turns by hand and moves slides in and out by its slots."""
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.board import board_row
 from reviewer.parts.bodies import bodies
 from reviewer.parts.drive_forces import drive, rest
 from reviewer.parts.drive_slots import slot
@@ -21,6 +22,7 @@ def round_area(diameter: Number, opening: Number) -> Number:
 
 def _plate() -> tuple[Row, ...]:
     return (
+        board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
         Row("thickness", "m", "thickness", Measure(above=0.0, example="12 mm")),

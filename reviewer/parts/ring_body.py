@@ -3,6 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.board import board_row
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.ring_plate import plate_rigidity
 from reviewer.parts.row import Flag, Measure, Row, Stock
@@ -17,6 +18,7 @@ def ring_area(diameter: Number, opening: Number) -> Number:
 
 
 PLATE = (
+    board_row("plate."),
     Row("plate.material", "", "material of the plate", Stock("materials", example="birch plywood")),
     Row("plate.thickness", "m", "thickness of the plate", Measure(above=0.0, example="18 mm")),
     Row("plate.diameter", "m", "diameter of the plate", Measure(above=0.0, example="560 mm")),

@@ -6,6 +6,7 @@ from reviewer.mechanics.formula import Number
 from reviewer.mechanics.resultant import Action
 from reviewer.parts.allowed import share_of
 from reviewer.parts.arm import bar_mass
+from reviewer.parts.board import board_row
 from reviewer.parts.bodies import LIES, bodies
 from reviewer.parts.from_stock import density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
@@ -45,6 +46,7 @@ SKIRT = Kind(
         LIES,
         bodies("skirt", "diameter", "length", "thickness", "height", "azimuth"),
         *single(bar_mass, {"area": "area", "length": "length", "density": "density"}),
+        board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
         Row("thickness", "m", "thickness of the strip", Measure(above=0.0, example="9 mm")),

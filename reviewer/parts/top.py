@@ -4,6 +4,7 @@ import numpy as np
 
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import share_of
+from reviewer.parts.board import board_row
 from reviewer.parts.bodies import bodies
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.groups import same, single, tree
@@ -31,6 +32,7 @@ def overhang_beyond(rim: Number, support: Number | None, edge: Number | None) ->
 def panel_rows() -> tuple[Row, ...]:
     """Material, thickness and the sag of an overhanging edge, alike for tops and trays."""
     return (
+        board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
         Row("thickness", "m", "thickness", Measure(above=0.0, example="18 mm")),

@@ -7,6 +7,7 @@ from typing import Any
 from reviewer.notation.problem import Place
 from reviewer.notation.quantity import Quantity
 from reviewer.notation.units import Unit
+from reviewer.parts.board import board_path
 from reviewer.parts.kind import Kind
 
 
@@ -83,6 +84,24 @@ class Design:
     lines: tuple[str, ...] = ()
     units: tuple[Unit, ...] = ()
     files: Mapping[str, tuple[tuple[str, ...], Unit | None]] = field(default_factory=dict)
+
+    @property
+    def has_bands(self) -> bool:
+        """Whether the file gives any value with a tolerance."""
+        owners = (*self.parts.values(), *self.loads.values())
+        values = [value for owner in owners for value in owner.given.values()]
+        values += [value for each in self.configurations for value in each.overrides.values()]
+        return any(
+            value.quantity is not None and value.quantity.low < value.quantity.high
+            for value in values
+        )
+
+    def source(self, part: str, path: str) -> tuple[str, str]:
+        """Where the value of a field stands: on the part, or on the board that it is cut from."""
+        owner, named = self.parts.get(part), board_path(path)
+        if owner is None or named is None or path in owner.given or named not in owner.given:
+            return part, path
+        return str(owner.given[named].value), path.rpartition(".")[2]
 
     def lines_of(self, place: Place) -> tuple[str, ...]:
         """The lines of the file in which a place is."""

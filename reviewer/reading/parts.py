@@ -20,12 +20,18 @@ SIZES = ("force", "mass")
 POLAR, PLAN = ("radius", "azimuth"), ("x", "y")
 
 
-def read_parts(root: Table, kinds: Mapping[str, Kind], context: Context) -> dict[str, Part]:
-    """Read `parts`: each part's kind, fields and carriers."""
-    parts: dict[str, Part] = {}
+def read_parts(
+    root: Table, kinds: Mapping[str, Kind], context: Context, boards: Mapping[str, Part]
+) -> dict[str, Part]:
+    """Read `parts`: each part's kind, fields and carriers. The boards stand before them."""
+    parts: dict[str, Part] = dict(boards)
     for name, table in named_tables(root, "parts", "part", context):
         kind = _kind_of(name, table, kinds, context)
-        if kind is not None:
+        if name.text in boards:
+            where = boards[name.text].place.line
+            what, mend = "a part cannot have the name of a board", f"the board is on line {where}"
+            context.refuse(name.place, what, name.text, "a name of its own", mend)
+        elif kind is not None:
             given = read_fields(table, shaped(kind), context, frozenset((KIND,)))
             carried_by = given.get(CARRIED_BY)
             on = carried_by.value if carried_by else ()

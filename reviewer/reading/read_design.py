@@ -10,6 +10,7 @@ from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
 from reviewer.parts.load import LOAD
 from reviewer.reading.based_on import BASED_ON, Family, with_bases
+from reviewer.reading.boards import BOARDS, check_boards, read_boards
 from reviewer.reading.case_count import check_cases
 from reviewer.reading.context import STOCK, Context, Find
 from reviewer.reading.design import Design, Part
@@ -25,7 +26,9 @@ from reviewer.reading.words import MAX_PROBLEMS
 
 LENGTHS = "lengths"
 LIKE_A_KEY = re.compile(r"([A-Za-z0-9_.]+)[\"']?[ \t]*:")
-SECTIONS = frozenset(("parts", "configurations", "loads", "combinations", "concessions", BASED_ON))
+SECTIONS = frozenset(
+    ("parts", "configurations", "loads", "combinations", "concessions", BOARDS, BASED_ON)
+)
 Read = tuple[Design | None, tuple[Problem, ...]]
 
 
@@ -75,7 +78,7 @@ def read_document(
         document.lines,
         lengths=declared_lengths(root),
         stock=stock,
-        parts=dict.fromkeys(_names(root, "parts")),
+        parts=dict.fromkeys((*_names(root, "parts"), *_names(root, BOARDS))),
         lost=_written_keys(document, family),
         problems=list(document.problems),
         families=_families(family),
@@ -135,7 +138,9 @@ def _assembled(
     """Read every section, and put the design together."""
     given = read_fields(root, facts, context, SECTIONS)
     _check_present(root, context)
-    parts = read_parts(root, kinds, context)
+    boards = read_boards(root, context)
+    parts = read_parts(root, kinds, context, boards)
+    check_boards(parts, context)
     loads = read_loads(root, load, parts, context)
     return Design(
         path=context.path,
@@ -157,9 +162,10 @@ def _check_present(root: Table, context: Context) -> None:
         what, expected = "the design has no name", "design: and its name"
         context.refuse(root.place, what, "no key design", expected)
     key = root.key("parts")
+    names = _names(root, "parts")
     if key is None and "parts" in context.lost:
         return
-    if key is None or (isinstance(root.get("parts"), Table) and not context.parts):
+    if key is None or (isinstance(root.get("parts"), Table) and not names):
         place, found = (key.place, "an empty table") if key else (root.place, "no key parts")
         expected = "parts: {NAME: {kind: ...}}"
         context.refuse(place, "the design has no parts", found, expected)

@@ -5,11 +5,13 @@ JSON Schema 2020-12 in plain keywords, so that editors complete and explain ever
 
 from collections.abc import Iterable, Mapping
 
+from reviewer.parts.board import BOARD
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
 from reviewer.parts.shape_rows import shaped
 from reviewer.reading.based_on import BASED_ON
+from reviewer.reading.boards import BOARDS
 from reviewer.reading.names import NAME, NAMED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
@@ -36,6 +38,7 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
             **_by_name(_ref("part"), "the parts, by their names"),
             "minProperties": 1,
         },
+        BOARDS: _by_name(table_schema(BOARD), "boards from which several parts are cut, by name"),
         "configurations": _by_name(_configuration(), "positions of the mechanism, by name"),
         "loads": _by_name(_ref("load"), "the loads, by their names"),
         "combinations": _by_name(_combination(), "loads that act together, by name"),
@@ -69,7 +72,7 @@ def _based(facts: Kind, sections: Schema) -> Schema:
     said = {name: {"description": each.get("description", name)} for name, each in whole.items()}
     of_names = {
         name: _by_name({"type": ["object", "null"]}, said[name]["description"])
-        for name in ("parts", "configurations", "loads", "combinations")
+        for name in ("parts", BOARDS, "configurations", "loads", "combinations")
     }
     return {
         "type": "object",

@@ -73,6 +73,7 @@ def not_given(derived: Derived, rule: Rule, key: Key) -> tuple[str, ...]:
         if isinstance(node.row.given, CHANGED)
         and not node.row.only
         and node.part in derived.design.parts
+        and derived.design.source(node.part, node.row.path) == (node.part, node.row.path)
         and not list(places_of(derived.design, derived.design.parts[node.part], node.row))
     )
 
@@ -88,9 +89,10 @@ def _given(design: Design, nodes: Iterable[Node]) -> list[Given]:
     """The values given for some nodes, by their parts and in configurations."""
     found: dict[Field, Given] = {}
     for node in nodes:
-        owner = design.parts.get(node.part)
+        part, path = design.source(node.part, node.row.path)
+        owner = design.parts.get(part)
         if owner is not None and isinstance(node.row.given, CHANGED):
-            for each in places_of(design, owner, node.row):
+            for each in places_of(design, owner, owner.kind.by_path[path]):
                 found[each.field] = each
     return list(found.values())
 

@@ -1,6 +1,6 @@
 """Tolerances: how each finding scatters when the values with a band lie anywhere in it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from dataclasses import replace
 from itertools import product
 from math import nan
@@ -25,11 +25,20 @@ MOST_CORNERS = 6  # bands of which all combinations of ends are tried
 Array = NDArray[np.float64]
 
 
-def with_scatter(review: Review, rules: Sequence[Rule], samples: int = SAMPLES) -> Review:
-    """The review with what tolerances make of each finding that they touch."""
+def with_scatter(
+    review: Review,
+    rules: Sequence[Rule],
+    samples: int = SAMPLES,
+    of: Container[str] | None = None,
+) -> Review:
+    """The review with what tolerances make of each finding that they touch.
+
+    Where rules are named, of their findings alone.
+    """
     if review.derived is None:
         return review
-    found = scatter_of(review.derived, rules, review.findings, samples)
+    wanted = [each for each in review.findings if of is None or each.rule in of]
+    found = scatter_of(review.derived, rules, wanted, samples)
     told = [replace(each, scatter=found.get(key_of(each))) for each in review.findings]
     return replace(review, findings=tuple(told))
 
