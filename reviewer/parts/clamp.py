@@ -4,12 +4,14 @@ from reviewer.mechanics.clamps import engagement_ratio, mean_pressure, slip_dema
 from reviewer.parts.clamp_grip import (
     FITS,
     bolt_preload,
+    bolt_proof_load,
     closing_force,
     greatest_pressure,
     grip_of,
     lever_of_hub,
     lost_with_time,
     softer_bears,
+    tightest,
     torque_held,
 )
 from reviewer.parts.from_stock import modulus_of
@@ -119,6 +121,22 @@ CLAMP = Kind(
             formula=bolt_preload,
             needs={"bolt": "bolt", "property_class": "bolt_class", "torque": "tightening?"},
             because="has no such property class at this thread",
+        ),
+        Row(
+            "bolt_peak",
+            "N",
+            "preload of one bolt, drawn as tight as it may be",
+            formula=tightest,
+            needs={"preload": "bolt_preload", "scatter": "scatter"},
+        ),
+        Row(
+            "bolt_proof_load",
+            "N",
+            "load that one bolt bears without stretching for good",
+            formula=bolt_proof_load,
+            needs={"bolt": "bolt", "property_class": "bolt_class"},
+            because="has no such property class at this thread",
+            governs="least",
         ),
         Row("material", "", "material of the clamp", Stock("materials", example="6063-T6")),
         Row(

@@ -36,6 +36,35 @@ def bolt_preload(bolt: Fastener, property_class: str, torque: Number | None) -> 
     return preload(thread.stress_area, strength.proof)
 
 
+def bolt_proof_load(bolt: Fastener, property_class: str) -> Number:
+    """Load that one bolt bears without stretching for good.
+
+    ISO 898-1:2013, tables 4 and 5.
+
+    Notes
+    -----
+    S_p A_s.
+    """
+    thread = bolt.thread
+    try:
+        strength = bolt_strength(property_class, thread.diameter)
+    except StockError:  # no such class at this size
+        return np.nan
+    return thread.stress_area * strength.proof
+
+
+def tightest(preload: Number, scatter: Number) -> Number:
+    """Preload of one bolt when tightening misses its aim upwards.
+
+    Budynas and Nisbett, Shigley's Mechanical Engineering Design (2011), 8-9: torque scatters.
+
+    Notes
+    -----
+    F (1 + scatter).
+    """
+    return preload * (1 + scatter)
+
+
 def closing_force(
     modulus: Number | None,
     length: Number,
