@@ -109,7 +109,7 @@ def test_a_wooden_shaft_is_the_softer_one(asked) -> None:
     ("bolt", "proof"), [("M5x40", 8230), ("M6x40", 11600), ("M8x40", 21200), ("M10x40", 33700)]
 )
 def test_what_a_bolt_bears_while_it_is_tightened(asked, bolt: str, proof: float) -> None:
-    """Proof loads of class 8.8, ISO 898-1 table 5 (from memory); it rounds areas, then loads, to three digits."""
+    """Proof loads of class 8.8, ISO 898-1 table 5 (from memory), which rounds areas and loads."""
     found = asked(clamp("tightening: 8 N m").replace("M8x40", bolt))
     assert found("clamp.bolt_proof_load", "own weight") == pytest.approx(proof, rel=0.01)
     diameter = float(bolt[1:].partition("x")[0]) / 1000
