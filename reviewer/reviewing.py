@@ -1,6 +1,7 @@
 """A review of one design: read, derive, judge. It prints nothing and keeps no state."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -69,17 +70,24 @@ def review_under(
 
     `folder` is the tree of folders in which the design may be based on another file.
     """
-    shop, changes = in_force.shop, in_force.changes
+    under = Review(
+        path,
+        in_force.problems,
+        shop=in_force.shop,
+        changes=in_force.changes,
+        packs=in_force.packs,
+        rules=in_force.rules,
+    )
     if in_force.problems:
-        return Review(path, in_force.problems, shop=shop, changes=changes)
+        return under
     finds = in_force.tables.finds
     design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
     if design is None:
-        return Review(path, problems, shop=shop, changes=changes)
+        return replace(under, problems=problems)
     derived = derive(with_limits(design, in_force.limits))
     findings = judge(design, derived.values, derived.cases, in_force.rules)
     conceded = with_concessions(findings, design, on or date.today())
-    return Review(path, problems, conceded, derived, shop, changes)
+    return replace(under, problems=problems, findings=conceded, derived=derived)
 
 
 def unreadable(path: str, error: OSError) -> Problem:

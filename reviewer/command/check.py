@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from contextlib import ExitStack
 
 from reviewer.command.desk import Desk
+from reviewer.command.formats import ENDINGS, FORMATS, report_of
 from reviewer.command.inputs import inputs_of
-from reviewer.command.outputs import Output, Report, format_of, output_of
+from reviewer.command.outputs import Output, format_of, output_of
 from reviewer.command.packs import Packs, packs_of
 from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, style_of
@@ -18,9 +19,7 @@ from reviewer.judging.finding import LEVELS
 from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
-
-ENDINGS = {".txt": "text", ".json": "json"}
-FORMATS = tuple(ENDINGS.values())
+from reviewer.reporting.words import joined
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -57,11 +56,11 @@ def _parser() -> Parser:
     parser.add_argument("paths", metavar="PATH", nargs="*", help="a design, a folder, or -")
     parser.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
-        help=f"{' or '.join(FORMATS)}; text where none is named",
+        help=f"{joined(FORMATS, 'or')}; text where none is named",
     )  # fmt: skip
     parser.add_argument(
         "--output", action="append", default=[], metavar="FILE",
-        help=f"write a file too, its format by its ending: {' or '.join(ENDINGS)}; repeatable",
+        help=f"write a file too, by its ending {joined(list(ENDINGS), 'or')}; repeatable",
     )  # fmt: skip
     parser.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
@@ -104,24 +103,14 @@ def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Ou
     """Standard output and the files; a file that is not finished is taken away again."""
     kinds = [(path, format_of(path, ENDINGS)) for path in dict.fromkeys(options.output)]
     shown = style_of(sys.stdout, os.environ)
-    outputs = [output_of(None, lambda: _report(options.format, shown, options, packs, False))]
+    printed = report_of(options.format, packs, shown, everything=options.all)
+    outputs = [output_of(None, lambda: printed)]
     for path, kind in kinds:
-        report = _report(kind, Style(), options, packs, True)
+        report = report_of(kind, packs, Style(), everything=options.all, problems=True)
         output = output_of(path, lambda report=report: report)  # type: ignore[misc]
         unfinished.callback(output.drop)
         outputs.append(output)
     return outputs
-
-
-def _report(kind: str, style: Style, options: Namespace, packs: Packs, whole: bool) -> Report:
-    """A report of a format; `whole` tells problems in it, that are else on standard error."""
-    if kind == "json":
-        from reviewer.reporting.data import JsonReport  # json is not wanted for text
-
-        return JsonReport()
-    from reviewer.reporting.text import TextReport
-
-    return TextReport(style, packs.questions, everything=options.all, problems=whole)
 
 
 class Told:

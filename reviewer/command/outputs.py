@@ -9,6 +9,7 @@ from reviewer.command.terminal import say
 from reviewer.command.usage import UsageError
 from reviewer.judging.reviewed import Review
 from reviewer.notation.nearest import nearest
+from reviewer.reporting.words import joined
 
 
 class Report(Protocol):
@@ -104,11 +105,12 @@ def _mask() -> int:
 
 def format_of(path: str, endings: Mapping[str, str]) -> str:
     """The format of an output file, by its ending. Raises UsageError."""
-    ending = Path(path).suffix
+    ending = "".join(Path(path).suffixes[-2:])
+    ending = ending if ending in endings else Path(path).suffix
     if ending not in endings:
         near = nearest(ending, endings)
         mend = f"write {Path(path).with_suffix(near)}" if near else ""
-        expected = f"a file ending {' or '.join(endings)}"
+        expected = f"a file ending {joined(list(endings), 'or')}"
         raise UsageError("there is no format with this ending", path, expected, mend)
     return endings[ending]
 

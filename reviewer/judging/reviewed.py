@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from reviewer.deriving.derived import Derived
 from reviewer.judging.finding import ByShop, Finding
+from reviewer.judging.pack import Pack
+from reviewer.judging.rule import Rule
 from reviewer.notation.problem import Problem
 from reviewer.reading.design import Design
 from reviewer.reading.shop import Shop
@@ -14,6 +16,7 @@ class Review:
     """What a review found: problems of reading, or findings and what they were derived from.
 
     `shop` is the one that the design belongs to, `changes` what it made of rules and limits.
+    `packs` are the files of rules in force, `rules` what they state as the shop has it.
     """
 
     path: str
@@ -22,6 +25,8 @@ class Review:
     derived: Derived | None = None
     shop: Shop | None = None
     changes: tuple[ByShop, ...] = ()
+    packs: tuple[Pack, ...] = ()
+    rules: tuple[Rule, ...] = ()
 
     @property
     def design(self) -> Design | None:

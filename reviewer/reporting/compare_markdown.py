@@ -1,10 +1,6 @@
 """A comparison in Markdown, for the description of a merge request."""
 
-import re
-from collections.abc import Iterable, Sequence
-
 from reviewer.judging.finding import Level
-from reviewer.notation.plain import plain
 from reviewer.reporting.compare_words import (
     TITLES,
     comparison_sentence,
@@ -13,10 +9,10 @@ from reviewer.reporting.compare_words import (
     movement_words,
     verdict_words,
 )
+from reviewer.reporting.markdown_text import marked, table
 from reviewer.studying.compare import Comparison, Pair
 
 MOST_MOVED = 20
-MARKS = re.compile(r"([\\`*_{}\[\]<>#|~!&@])")
 
 
 def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level) -> str:
@@ -50,21 +46,3 @@ def _row(pair: Pair) -> tuple[str, str, str, str]:
     """A finding as a row: its name, before, after, and because of what."""
     verdicts = verdict_words(pair.before), verdict_words(pair.after)
     return pair.name, *verdicts, explained_words(pair.explained)
-
-
-def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> list[str]:
-    """A table with its heads."""
-    return [
-        f"| {' | '.join(heads)} |",
-        f"|{' --- |' * len(heads)}",
-        *(f"| {' | '.join(marked(cell) for cell in row)} |" for row in rows),
-    ]
-
-
-def marked(text: str) -> str:
-    """A text that is nothing but text in Markdown, on one line.
-
-    >>> marked("a*b | <c>")
-    'a\\\\*b \\\\| \\\\<c\\\\>'
-    """
-    return MARKS.sub(r"\\\1", plain(text, 1000).replace("\n", " "))

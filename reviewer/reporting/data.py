@@ -13,7 +13,8 @@ from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
 from reviewer.reporting.remedy_words import rejected_data, remedies_data
 from reviewer.reporting.study_words import influences_data, scatter_data
-from reviewer.reporting.words import in_order
+from reviewer.reporting.versions import versions
+from reviewer.reporting.words import cautions, in_order
 
 FORMAT = 1
 DIGITS = 12
@@ -24,15 +25,16 @@ Data = dict[str, Any]
 class JsonReport:
     """Reports in JSON, one design after the other within one document."""
 
-    def __init__(self) -> None:
-        """Begin a document."""
+    def __init__(self, version: str | None = None) -> None:
+        """Begin a document of a version of the program."""
+        self.version = version
         self._count = 0
 
     def piece(self, review: Review) -> str:
         """One design, as it stands in any document."""
         pieces = [
             f"{dumped(key)}: {_listed(value) if isinstance(value, list) else dumped(value)}"
-            for key, value in review_data(review).items()
+            for key, value in review_data(review, self.version).items()
         ]
         return "{" + ", ".join(pieces) + "}"
 
@@ -59,7 +61,7 @@ def _listed(values: list[Data]) -> str:
     return "[" + ",".join(f"\n{dumped(value)}" for value in values) + "\n]" if values else "[]"
 
 
-def review_data(review: Review) -> Data:
+def review_data(review: Review, version: str | None = None) -> Data:
     """A review as the contract has it; every finding is in it, passes too."""
     design = review.design
     return {
@@ -69,6 +71,14 @@ def review_data(review: Review) -> Data:
         "findings": [finding_data(finding) for finding in in_order(review.findings)],
         "problems": [problem_data(problem) for problem in review.problems],
         "shop": _shop(review),
+        "cautions": list(cautions(review.findings)),
+        "reviewed_under": {
+            "reviewer": version,
+            "texts": [
+                {"name": each.name, "path": each.path, "mark": each.mark}
+                for each in versions(review)
+            ],
+        },
     }
 
 

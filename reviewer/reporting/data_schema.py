@@ -32,6 +32,11 @@ TOLERANCE: Schema = {
     "band": {**TEXT_OR_NULL, "description": "the value that contributes most"},
     "part": {**SHARE, "description": "its part of the variance"},
 }
+TEXT_REVIEWED_UNDER: Schema = {
+    "name": TEXT,
+    "path": {**TEXT_OR_NULL, "description": "null: the rules that come with the program"},
+    "mark": {**TEXT, "description": "start of the SHA-256 of its lines, each with a line feed"},
+}
 CHANGE: Schema = {
     "part": TEXT,
     "field": TEXT,
@@ -58,6 +63,10 @@ def report_schema() -> Schema:
                     "findings": _list(_ref("finding")),
                     "problems": _list(_ref("problem")),
                     "shop": _or_null(_ref("shop")),
+                    "cautions": _list(TEXT),
+                    "reviewed_under": _table(
+                        {"reviewer": TEXT_OR_NULL, "texts": _list(_table(TEXT_REVIEWED_UNDER))}
+                    ),
                 }
             ),
             "finding": _finding(),

@@ -1,6 +1,7 @@
 """The report that a maker reads: a list of work, by stage, what to change first."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from math import isnan
 
 from reviewer.judging.finding import STAGES, Finding
@@ -15,6 +16,7 @@ from reviewer.reporting.text_shop import put_shop
 from reviewer.reporting.words import (
     GRAVEST,
     STAGE_WORDS,
+    cautions,
     counted,
     in_order,
     is_to_change,
@@ -24,13 +26,36 @@ from reviewer.reporting.words import (
 )
 
 MOST_PASSES = 10
-Piece = tuple[str, bool, bool]
-CAUTIONS = (
-    "This is a computed review of what the file says, not of what stands in the shop. It is no "
-    "licence: where people stand on it, sit on it, or are lifted by it, local codes and a licensed "
-    "practitioner decide.",
-    "Test it with chocked weights, in small steps and from a distance, before anyone trusts it.",
-)
+Piece = tuple[str, bool, bool]  # a text, whether it was read, whether something is to change
+
+
+@dataclass
+class Counted:
+    """How many designs there were, and what they came to."""
+
+    designs: int = 0
+    read: int = 0
+    changing: int = 0
+
+    def add(self, *, read: bool, changing: bool) -> None:
+        """Count one design more."""
+        self.designs += 1
+        self.read += read
+        self.changing += changing
+
+
+def counted_words(found: Counted) -> str:
+    """How several designs came out; nothing of one."""
+    if found.designs < 2:
+        return ""
+    unread = found.designs - found.read
+    changing = number(found.changing) if found.changing else "none"
+    clauses = [
+        f"{counted(found.read, 'design')} reviewed",
+        f"{changing} of them with something to change" if found.read else "",
+        f"{counted(unread, 'file')} not reviewed" if unread else "",
+    ]
+    return sentence(", ".join(filter(None, clauses)))
 
 
 class TextReport:
@@ -54,46 +79,37 @@ class TextReport:
         self.questions = questions
         self.everything = everything
         self.problems = problems
-        self.reviewed, self.unread, self.to_change = 0, 0, 0
+        self.counted = Counted()
 
     def piece(self, review: Review) -> Piece:
-        """The report of one design by itself, whether it was read and has something to change."""
+        """The report of one design; whether it was read, and whether it has something to change."""
         sheet = Sheet(self.style)
         if review.design is None:
             self._put_unread(sheet, review)
         else:
             self._put(sheet, review)
-        changes = any(is_to_change(each) for each in review.findings)
-        return sheet.text(), review.design is not None, changes
+        changing = any(is_to_change(each) for each in review.findings)
+        return sheet.text(), review.design is not None, changing
 
     def put(self, piece: Piece) -> str:
-        """The report of the next design."""
-        text, is_read, changes = piece
-        sheet = Sheet(self.style)
-        if self.reviewed or self.unread:
-            sheet.lines += ["", "=" * self.style.width, ""]
-        self.reviewed += is_read
-        self.unread += not is_read
-        self.to_change += changes
-        return sheet.text() + text
+        """The report of a design below those before it."""
+        text, read, changing = piece
+        before = f"\n{'=' * self.style.width}\n\n" if self.counted.designs else ""
+        self.counted.add(read=read, changing=changing)
+        return before + text
 
     def add(self, review: Review) -> str:
-        """The report of the next design, from its review."""
+        """One design more."""
         return self.put(self.piece(review))
 
     def end(self) -> str:
         """How the designs came out, where there are several."""
-        if self.reviewed + self.unread < 2:
+        words = counted_words(self.counted)
+        if not words:
             return ""
         sheet = Sheet(self.style)
         sheet.lines += ["", "=" * self.style.width, ""]
-        changing = number(self.to_change) if self.to_change else "none"
-        clauses = [
-            f"{counted(self.reviewed, 'design')} reviewed",
-            f"{changing} of them with something to change" if self.reviewed else "",
-            f"{counted(self.unread, 'file')} not reviewed" if self.unread else "",
-        ]
-        sheet.put(sentence(", ".join(filter(None, clauses))))
+        sheet.put(words)
         return sheet.text()
 
     def _put_unread(self, sheet: Sheet, review: Review) -> None:
@@ -200,7 +216,8 @@ def _name(finding: Finding) -> str:
 
 
 def _put_cautions(sheet: Sheet, findings: Iterable[Finding]) -> None:
-    if any(finding.hazard and finding.verdict != "not applicable" for finding in findings):
+    told = cautions(findings)
+    if told:
         sheet.heading("cautions")
-        for caution in CAUTIONS:
+        for caution in told:
             sheet.put(caution)

@@ -28,7 +28,7 @@ def put_shop(
     sheet.heading("changed by the shop")
     sheet.put(f"{shop.name} ({shop.path}) has its own way with these:")
     sheet.gap()
-    for change in sorted(review.changes, key=_order):
+    for change in sorted(review.changes, key=shop_order):
         sheet.put(f"{_subject(change)} {change.name}: {change.does}", look="strong")
         sheet.put(sentence(f"{change.by}: {change.why}"), INDENT)
         of_it = [each for each in findings if change.silences and each.rule == change.name]
@@ -44,6 +44,6 @@ def _subject(change: ByShop) -> str:
     return "Rule" if change.subject == "rule" else "Limit"
 
 
-def _order(change: ByShop) -> tuple[bool, bool]:
+def shop_order(change: ByShop) -> tuple[bool, bool]:
     """Silenced rules first, and of these the gravest hazards; else as the file has them."""
     return not change.silences, change.hazard not in GRAVEST

@@ -1,6 +1,6 @@
 """The words of the reports: stages, levels, counts, and the verdict on a design in one sentence."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from reviewer.judging.finding import LEVELS, STAGES, Finding, Level, Stage, Verdict
 
@@ -22,6 +22,12 @@ HOLD_WORDS: dict[Level, str] = {
     "note": "had better hold",
 }
 GRAVEST = ("tipping", "crushing")  # hazards whose concessions are told first
+CAUTIONS = (
+    "This is a computed review of what the file says, not of what stands in the shop. It is no "
+    "licence: where people stand on it, sit on it, or are lifted by it, local codes and a licensed "
+    "practitioner decide.",
+    "Test it with chocked weights, in small steps and from a distance, before anyone trusts it.",
+)
 COUNTS = (
     *("no", "one", "two", "three", "four", "five", "six"),
     *("seven", "eight", "nine", "ten", "eleven", "twelve"),
@@ -42,9 +48,27 @@ def in_order(findings: Sequence[Finding]) -> list[Finding]:
     )
 
 
+def conceded_first(findings: Sequence[Finding]) -> list[Finding]:
+    """Findings in order, but what is accepted on purpose first, and the gravest of that."""
+    return sorted(
+        in_order(findings),
+        key=lambda each: (
+            (each.concession is None, each.hazard not in GRAVEST)
+            if each.concession
+            else (True, False)
+        ),
+    )
+
+
 def is_to_change(finding: Finding) -> bool:
     """Whether a finding is a failure that nobody has accepted, of a rule that counts."""
     return finding.verdict == "fail" and finding.concession is None and not finding.is_silenced
+
+
+def cautions(findings: Iterable[Finding]) -> tuple[str, ...]:
+    """What to be careful of, where any finding is of something that can hurt."""
+    hurts = any(each.hazard and each.verdict != "not applicable" for each in findings)
+    return CAUTIONS if hurts else ()
 
 
 def number(count: int) -> str:

@@ -41,8 +41,8 @@ class Step:
     """One number of a chain: where it comes from, and what it was computed from.
 
     `value` is in SI with the `unit` to show it in; a word where there is no unit; None where it is
-    unknown. `line` is that of a given value, and `path` its file. `again` marks a step that is
-    listed further up.
+    unknown. `line` and `columns` are those of a given value, and `path` its file. `again` marks a
+    step that is listed further up.
     """
 
     name: str
@@ -57,6 +57,7 @@ class Step:
     again: bool = False
     open_because: tuple[str, ...] = ()
     path: str | None = None
+    columns: tuple[int, int] | None = None
 
 
 def trace(review: Review, name: str) -> Step:
@@ -102,6 +103,12 @@ def trace_part(review: Review, name: str) -> Step | None:
         inputs=tuple(sorted(steps, key=lambda step: (step.line is None, step.name))),
         path=owner.place.path,
     )
+
+
+def trace_of(review: Review, finding: Finding) -> Step:
+    """The chain behind one finding of a review, which must have a design."""
+    assert review.derived is not None
+    return _Tracer(review.derived).of_finding(finding)
 
 
 def _is_quantity(derived: Derived, name: str) -> bool:
@@ -186,6 +193,7 @@ class _Tracer:
             source="" if node.given or again else source,
             line=place.line if place else None,
             path=place.path if place else None,
+            columns=(place.column, place.end_column) if place else None,
             case=self.cases.names[case] if top and node.row.is_number else None,
             inputs=() if again else tuple(self._inputs(node, case, seen)),
             again=again and not node.given,

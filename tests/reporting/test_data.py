@@ -44,7 +44,7 @@ def test_every_verdict(stage: Review) -> None:
 def test_every_finding_has_the_keys_of_the_contract_in_order(stage: Review) -> None:
     data = json.loads(told(stage))
     assert list(data) == ["format", "designs"]
-    assert list(data["designs"][0]) == [*OF_A_DESIGN, "shop"]
+    assert list(data["designs"][0]) == [*OF_A_DESIGN, "shop", "cautions", "reviewed_under"]
     assert len(data["designs"][0]["findings"]) == len(stage.findings)
     for finding in data["designs"][0]["findings"]:
         assert tuple(key for key in finding if key not in MORE) == KEYS

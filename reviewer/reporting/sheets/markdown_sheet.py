@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from functools import singledispatch
 
-from reviewer.reporting.compare_markdown import marked, table
+from reviewer.reporting.markdown_text import marked, table
 from reviewer.reporting.sheets.sheet import BLANK, Caution, Checks, Figure, Sheet, Table
 from reviewer.reporting.words import sentence
 
