@@ -14,11 +14,14 @@ from reviewer.reading.events import read_yaml
 from reviewer.reading.schema import design_schema
 from reviewer.reading.shop_schema import shop_schema
 from reviewer.reading.skeleton import validate_skeleton
+from reviewer.reporting.data_schema import report_schema, trace_schema
 
 MISFIT = 2
 FILES: Mapping[str, Callable[[Mapping[str, Kind]], Any]] = {
     "design": design_schema,
     "shop": lambda kinds: shop_schema(),
+    "review": lambda kinds: report_schema(),
+    "trace": lambda kinds: trace_schema(),
 }
 
 
@@ -33,7 +36,8 @@ def run(arguments: Sequence[str]) -> int:
     parser.add_argument("paths", nargs="*", metavar="PATH", help="designs to hold against it")
     parser.add_argument(
         "--of", type=one_of(tuple(FILES)), default="design", metavar="FILE",
-        help=f"which file it is of: {' or '.join(FILES)}",
+        help="what it is of: design or shop, files that you write; review or trace, what the "
+        "commands check and trace print with --format json",
     )  # fmt: skip
     parser.add_argument(
         "--shop", default=None, metavar="FILE",

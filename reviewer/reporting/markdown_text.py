@@ -12,7 +12,7 @@ MARKS = re.compile(r"([\\`*\[\]<>|~&$])")
 UNDERSCORE = re.compile(r"(?<![^\W_])_|_(?![^\W_])")
 # What forges turn into links to people, issues and addresses, in whatever way it is escaped.
 REFERENCE = re.compile(r"[@#!](?=\w)|:(?=//)|(?<=\bwww)\.", re.IGNORECASE)
-FIRST = re.compile(r"^([-+=#>])|^(\d{1,9})(?=[.)](?:\s|\Z))")
+FIRST = re.compile(r"^([-+](?=[-+\s]|\Z)|[=#])|^(\d{1,9})(?=[.)](?:\s|\Z))")
 
 
 def marked(text: str) -> str:

@@ -21,6 +21,19 @@ def test_several_files_in_one_run(run: Run, design: Write, folder: Path) -> None
     assert json.loads(ran.out)["designs"][0]["findings"][0]["verdict"] == "fail"
 
 
+def test_every_format_in_one_run(run: Run, design: Write, folder: Path) -> None:
+    design(least="9 mm")
+    names = ["a.txt", "a.json", "a.sarif", "b.sarif.json", "a.md"]
+    ran = run("check", "lid.yaml", *(word for name in names for word in ("--output", name)))
+    assert ran.status == 1
+    texts = {name: (folder / name).read_text("utf-8") for name in names}
+    assert texts["a.sarif"] == texts["b.sarif.json"]
+    assert json.loads(texts["a.sarif"])["version"] == "2.1.0"
+    assert texts["a.md"].startswith("## Lid\n")
+    for kind, name in (("sarif", "a.sarif"), ("markdown", "a.md"), ("json", "a.json")):
+        assert run("check", "lid.yaml", "--format", kind).out == texts[name]
+
+
 def test_a_text_file_holds_the_problems_of_reading(run: Run, design: Write, folder: Path) -> None:
     design(least="9 mn")
     ran = run("check", "lid.yaml", "--output", "b.txt")

@@ -114,6 +114,20 @@ def test_schema_is_one_that_editors_read(run: Run) -> None:
         assert f"part_{kind}" in schema["$defs"]
 
 
+@pytest.mark.parametrize("words", [("check", "lid.yaml"), ("trace", "lid.yaml", "lid.least")])
+def test_schema_of_what_is_printed_holds_for_it(
+    run: Run, design: Callable[..., Path], words: tuple[str, ...]
+) -> None:
+    design(least="9 mm")
+    ran = run("schema", "--of", {"check": "review", "trace": "trace"}[words[0]])
+    assert ran.status == 0
+    schema = json.loads(ran.out)
+    Draft202012Validator.check_schema(schema)
+    printed = json.loads(run(*words, "--format", "json").out)
+    Draft202012Validator(schema).validate(printed)
+    assert not Draft202012Validator(schema).is_valid({**printed, "more": 1})
+
+
 def test_schema_holds_designs_as_an_editor_does(run: Run, folder: Path) -> None:
     (folder / "lid.yaml").write_text("design: Lid\nparts:\n  lid: {kind: gap, least: 30 mm}\n")
     (folder / "lod.yaml").write_text("design: Lid\nparts:\n  lid: {kind: gap, leest: 30 mm}\n")

@@ -52,7 +52,7 @@ OPTIONS = (
         (
             "check a.yaml --format xml",
             "reviewer check: there is no such choice\n    found xml\n"
-            "    expected one of text, json\n",
+            "    expected one of text, json, sarif, markdown\n",
         ),
         (
             "check a.yaml --format",

@@ -1,5 +1,11 @@
-"""A pack and designs of the tests' own, so that reports do not move with the built-in rules."""
+"""A pack and designs of the tests' own, so that reports do not move with the built-in rules.
 
+Whole texts are held against recorded ones. `REVIEWER_RECORD=1` writes these again where they have
+changed on purpose; look at the difference before you commit it.
+"""
+
+import os
+import re
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
@@ -8,10 +14,29 @@ import pytest
 
 from reviewer.judging.pack import Pack, read_pack
 from reviewer.parts.registry import KINDS
-from reviewer.reviewing import Review, review_source
+from reviewer.reviewing import Review, review, review_source
+from reviewer.studying.remedy import with_remedies
 
 HERE = Path(__file__).parent
 DAY = date(2026, 11, 25)
+EXPECTED = HERE / "expected"
+SPECIMENS = HERE.parent.parent / "specimens"
+MARK = re.compile(r"(text |\"mark\": \")[0-9a-f]{12}")
+
+
+@pytest.fixture(scope="session")
+def held() -> Callable[[str, str], None]:
+    """Hold a text against a recorded one; the marks of packs' texts are no part of it."""
+
+    def hold(name: str, text: str) -> None:
+        path = EXPECTED / name
+        text = MARK.sub(r"\1............", text)
+        if os.environ.get("REVIEWER_RECORD") == "1":
+            path.parent.mkdir(exist_ok=True)
+            path.write_text(text, encoding="utf-8", newline="\n")
+        assert text == path.read_text(encoding="utf-8")
+
+    return hold
 
 
 @pytest.fixture(scope="session")
@@ -42,3 +67,32 @@ def reviewed(house: Pack) -> Callable[..., Review]:
 def stage(reviewed: Callable[..., Review]) -> Review:
     """A design in which every verdict comes up."""
     return reviewed((HERE / "stage.yaml").read_text(encoding="utf-8"))
+
+
+@pytest.fixture(scope="session")
+def bench() -> Review:
+    """The potting bench at its first revision, with remedies."""
+    return specimen("potting_bench/revision_a.yaml")
+
+
+@pytest.fixture(scope="session")
+def bench_c() -> Review:
+    """The potting bench at its last revision."""
+    return specimen("potting_bench/revision_c.yaml")
+
+
+@pytest.fixture(scope="session")
+def shop() -> Review:
+    """A design that belongs to a shop."""
+    return specimen("shop/designs/carving_stand.yaml")
+
+
+def specimen(path: str) -> Review:
+    """A specimen's review with remedies, by its path from the folder of the checkout."""
+    before = Path.cwd()
+    os.chdir(SPECIMENS.parent)
+    try:
+        found = review(f"specimens/{path}", on=DAY)
+        return with_remedies(found, found.rules)
+    finally:
+        os.chdir(before)
