@@ -53,6 +53,16 @@ def sections() -> Table[Section]:
     return Table("section", (Section(**record) for record in read_records("sections.tsv")))
 
 
+@cache
+def inch_sections() -> Table[Section]:
+    """The sections in inch sizes that come with the project.
+
+    >>> inch_sections().find("1x1x1/8 in square tube").wall
+    0.003175
+    """
+    return Table("section", (Section(**record) for record in read_records("inch_sections.tsv")))
+
+
 def sections_of(shape: str, table: Table[Section] | None = None) -> tuple[Section, ...]:
     """The sections of one shape, by width, then height, then wall.
 

@@ -9,7 +9,7 @@ from reviewer.reading.design import Part
 from reviewer.reading.shop_stock import Tables
 from reviewer.stock.fasteners import Fastener
 from reviewer.stock.materials import Material
-from reviewer.stock.sections import Section, diameters, sections_of
+from reviewer.stock.sections import Section, diameters, inch_sections, sections, sections_of
 from reviewer.stock.sheets import sheets_of, thicknesses
 from reviewer.studying.given import Given
 
@@ -151,12 +151,13 @@ def sections_like(given: Given, word: str, paths: tuple[str, ...]) -> tuple[Rung
     material = given.owner.given.get("material")
     quantity = given.value.quantity
     inches = quantity is not None and quantity.unit in INCHES
-    if material is None or material.value.family != "metal" or inches:
-        return ()  # wood is sawn to size, and the table has no tubes in inches
+    if material is None or material.value.family != "metal":
+        return ()  # wood is sawn to size
+    table = inch_sections() if inches else sections()
     rungs = [
         Rung(dict(zip(paths, sides, strict=True)), row.width * row.height - _hollow(row))
         for shape in SHAPES.get(word, ())
-        for row in sections_of(shape)
+        for row in sections_of(shape, table)
         for sides in _lists(word, row)
     ]
     return tuple(sorted(rungs, key=lambda rung: rung.size))

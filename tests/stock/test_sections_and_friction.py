@@ -3,7 +3,7 @@
 import pytest
 
 from reviewer.stock.friction import friction_between, frictions
-from reviewer.stock.sections import SHAPES, diameters, sections, sections_of
+from reviewer.stock.sections import SHAPES, diameters, inch_sections, sections, sections_of
 from reviewer.stock.table import StockError, UnknownStock
 
 
@@ -13,16 +13,22 @@ def test_shaft_diameters():
     assert set(wanted) <= {round(each * 1e3) for each in diameters()}
 
 
-@pytest.mark.parametrize("shape", SHAPES)
-def test_ladders_rise_and_sections_can_be_made(shape):
-    ladder = sections_of(shape)
+@pytest.mark.parametrize(
+    ("table", "shape"),
+    [
+        *((sections, shape) for shape in SHAPES),
+        *((inch_sections, shape) for shape in SHAPES if shape != "equal angle"),
+    ],
+)
+def test_ladders_rise_and_sections_can_be_made(table, shape):
+    ladder = sections_of(shape, table())
     assert ladder
     assert [row.size for row in ladder] == sorted({row.size for row in ladder})
     for row in ladder:
         assert row.height <= row.width
         assert not 2 * row.wall >= row.height
         assert (row.wall == row.wall) == ("tube" in shape or "angle" in shape)
-        assert sections().find(row.name) is row
+        assert table().find(row.name) is row
 
 
 @pytest.mark.parametrize(
@@ -89,3 +95,9 @@ def test_error_of_an_unknown_pair():
         'no friction pair is called "wood on stele"; the nearest is "wood on steel" or '
         '"wet wood on steel" or "wood on metal"'
     )
+
+
+def test_a_section_in_inches_is_called_by_its_size():
+    # Common practice, from memory: 1 1/2 inch square, 1/8 inch of wall.
+    row = inch_sections().find("1-1/2x1-1/2x1/8 in square tube")
+    assert row.size == pytest.approx((0.0381, 0.0381, 0.003175))

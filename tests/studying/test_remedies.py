@@ -11,7 +11,7 @@ from reviewer.judging.remedies import Remedy
 from reviewer.judging.reviewed import Review
 from reviewer.judging.rule import Rule
 from reviewer.reviewing import review
-from reviewer.stock.sections import sections_of
+from reviewer.stock.sections import inch_sections, sections_of
 from reviewer.studying.remedy import is_searched, with_remedies
 from reviewer.studying.rewriting import rewritten
 from reviewer.studying.study import key_of
@@ -130,6 +130,24 @@ def test_a_tube_becomes_the_lightest_one_that_is_sold_and_does(
     best = next(each for each in found if each.changes[0].field.startswith("section"))
     assert area(lightest) == 25 * 50 - 21 * 46
     assert rewritten(WEAK_ARM, best.changes) == with_tube(lightest)
+
+
+def test_a_tube_in_inches_becomes_one_that_is_sold_in_inches(
+    rules: tuple[Rule, ...], reviewed: Reviewed
+) -> None:
+    inches = WEAK_ARM.replace("tube: [30, 30, 1.5]", "tube: [1 in, 1 in, 1/16 in]")
+    found = offered(inches, "arm.bending", rules, reviewed)
+    best = next(each for each in found if each.changes[0].field.startswith("section"))
+    sold = {
+        frozenset((row.width, row.height))
+        for shape in ("square tube", "rectangular tube")
+        for row in sections_of(shape, inch_sections())
+    }
+    text = rewritten(inches, best.changes)
+    given = reviewed(text).design.parts["arm"].given
+    sides = frozenset(given[f"section.{each}"].value for each in ("width", "height"))
+    assert any(pytest.approx(sorted(each)) == sorted(sides) for each in sold)
+    assert " in" in best.changes[0].new
 
 
 def test_a_length_goes_only_as_far_as_it_must(rules: tuple[Rule, ...], reviewed: Reviewed) -> None:
