@@ -24,6 +24,7 @@ COMMANDS = {
     "compare": "compare two files or two revisions: what got better, what got worse",
     "size": "sweep a value over its sizes, or scale the whole design",
     "sheet": "sheets for the shop floor: cutting, assembly, inspection, load test",
+    "draw": "draw a design to scale, with what is found of it numbered",
     "rules": "list the rules in force, or prove them",
     "start": "write a small complete design to begin from",
     "schema": "print the JSON Schema of a design file, for editors",

@@ -14,7 +14,7 @@ from reviewer.parts.arm_bending import (
 )
 from reviewer.parts.arm_root import root
 from reviewer.parts.bars import bar_material, section
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import creep
@@ -54,7 +54,7 @@ ARM = Kind(
         *tree(several=False),
         *array(bar_mass, {"area": "section.area", "length": "reach", "density": "density"}),
         *section(),
-        bodies("arm", *SHAPE),
+        figure("arm", *SHAPE),
         *bar_material("6063-T5"),
         Row("reach", "m", "length from root to tip", Measure(above=0.0, example="430 mm")),
         Row(

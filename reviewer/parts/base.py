@@ -9,7 +9,7 @@ from reviewer.mechanics.resultant import Action, Overturning
 from reviewer.mechanics.stability import Actions, stability_ratio
 from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Count, Measure, Row
@@ -63,7 +63,7 @@ BASE = Kind(
     says="what stands on the floor",
     rows=(
         *tree(several=False),
-        bodies("base", "height", *(f"feet.{key}" for key in FEET)),
+        figure("base", "height", *(f"feet.{key}" for key in FEET)),
         *single(),
         Row(
             "height",

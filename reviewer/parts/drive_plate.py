@@ -2,9 +2,9 @@
 
 from reviewer.mechanics.formula import Number
 from reviewer.parts.board import board_row
-from reviewer.parts.bodies import bodies
 from reviewer.parts.drive_forces import drive, rest
 from reviewer.parts.drive_slots import slot
+from reviewer.parts.figures import figure
 from reviewer.parts.from_stock import density_of
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
@@ -63,7 +63,7 @@ DRIVE_PLATE = Kind(
     says="a plate that turns by hand and moves slides in and out by its slots",
     rows=(
         *tree(),
-        bodies("drive_plate", *SHAPE),
+        figure("drive_plate", *SHAPE),
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *_plate(),
         *slot(),

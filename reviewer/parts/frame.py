@@ -3,7 +3,7 @@
 from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.racking import uneven_floor_tilt
 from reviewer.parts.bars import bar_material, section
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.frame_sway import (
     by_braces,
     by_joints,
@@ -242,7 +242,7 @@ FRAME = Kind(
     says="a frame on legs",
     rows=(
         *tree(),
-        bodies("frame", *SHAPE),
+        figure("frame", *SHAPE),
         *single(
             leg_mass,
             {

@@ -12,7 +12,7 @@ from reviewer.mechanics.guides import (
     share_of_push,
 )
 from reviewer.parts.allowed import stated
-from reviewer.parts.bodies import LIES, bodies
+from reviewer.parts.figures import LIES, figure
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Measure, Row
@@ -85,7 +85,7 @@ GUIDE = Kind(
     rows=(
         *tree(),
         LIES,
-        bodies("guide", "length", "travel", "azimuth"),
+        figure("guide", "length", "travel", "azimuth"),
         *single(),
         Row("length", "m", "length engaged at rest", Measure(above=0.0, example="300 mm")),
         Row("travel", "m", "how far it is pulled out", Measure(default="0 mm", at_least=0.0)),

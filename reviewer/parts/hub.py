@@ -7,7 +7,7 @@ ideas can be compared.
 from typing import Any
 
 from reviewer.mechanics.bolt_limits import bolt_bending_stress
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.from_stock import YIELD_MARGIN, of_bearing
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.hub_forces import (
@@ -227,7 +227,7 @@ HUB = Kind(
     turns=True,
     rows=(
         *tree(),
-        bodies("hub", *SHAPE),
+        figure("hub", *SHAPE),
         *single(
             plate_mass,
             {"area": "plate.area", "thickness": "plate.thickness", "density": "plate.density"},

@@ -9,7 +9,7 @@ from reviewer.mechanics.lever_travel import LeverTravel, lever_travel
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.bars import bar_material, section
-from reviewer.parts.bodies import LIES, bodies
+from reviewer.parts.figures import LIES, figure
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Measure, Row
@@ -122,7 +122,7 @@ LEVER = Kind(
     rows=(
         *tree(),
         LIES,
-        bodies("lever", *SHAPE),
+        figure("lever", *SHAPE),
         *single(bar_mass, {"area": "section.area", "length": "length", "density": "density"}),
         *section(),
         *bar_material("S235"),

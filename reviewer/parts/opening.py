@@ -3,7 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Count, Measure, Row
@@ -236,7 +236,7 @@ OPENING = Kind(
     says="a hole or slot in a plate",
     carries_load=False,
     rows=(
-        bodies("opening", "shape", "width", "length", "count", "circle"),
+        figure("opening", "shape", "width", "length", "count", "circle"),
         Row("shape", "", "round, or with corners", Choice(("round", "cornered"), default="round")),
         Row("width", "m", "width, or diameter", Measure(above=0.0, example="20 mm")),
         Row(

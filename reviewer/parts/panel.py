@@ -3,7 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import half_radius, plan_area, plate_mass, rim_radius
@@ -77,7 +77,7 @@ PANEL = Kind(
     says="a board that lies on two lines, as a shelf, a floor, or a leaf on hinge and bracket",
     rows=(
         *tree(),
-        bodies("panel", "length", "width", "thickness"),
+        figure("panel", "length", "width", "thickness"),
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         Row("length", "m", "length along the span", Measure(above=0.0, example="900 mm")),
         Row("width", "m", "width across the span", Measure(above=0.0, example="300 mm")),

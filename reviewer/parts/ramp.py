@@ -1,7 +1,7 @@
 """A ramp: what a follower climbs when it is pushed along, and where it comes to rest."""
 
 from reviewer.mechanics.formula import Number
-from reviewer.parts.bodies import LIES, bodies
+from reviewer.parts.figures import LIES, figure
 from reviewer.parts.from_stock import of_bearing
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
@@ -61,7 +61,7 @@ RAMP = Kind(
     rows=(
         *tree(),
         LIES,
-        bodies("ramp", "path", "azimuth"),
+        figure("ramp", "path", "azimuth"),
         *single(),
         Row("profile", "", "points of the follower's path, the first at its foot", PROFILE),
         Row("rise", "m", "height of a straight ramp", Measure(above=0.0, example="40 mm")),

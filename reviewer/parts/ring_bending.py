@@ -87,16 +87,24 @@ def bend_ring(
     )
     total = Overturning(*(np.broadcast_to(each, batch) for each in total))
     turn = _turn(supports, groups)
-    load = _load(total, turn)
+    bent, loading = settled(turn, Standing(total, supports, groups), entry, shape, rigidity)
+    places = _hanging(bent, loading, shape, turn, groups, rigidity)
+    return _worst(bent, turn, groups)._replace(rim_sink=_farthest(places, shape, reach))
+
+
+def settled(
+    turn: Turn, standing: Standing, entry: Entry, shape: Shape, rigidity: Number
+) -> tuple[SupportSolution, Loading]:
+    """The plate that bends, on its rollers, for each direction of the load."""
+    total, supports, groups = standing
     loading = _loading(total, entry, shape, rigidity)
     bent = solve_supports(
         turn.supports,
-        *load,
+        *load_towards(total, turn),
         compliance=(_between(shape, supports, groups) / _wide(rigidity, 2))[..., None, :, :],
         free_sag=_at_rollers(loading.circles, turn, groups),
     )
-    places = _hanging(bent, loading, shape, turn, groups, rigidity)
-    return _worst(bent, turn, groups)._replace(rim_sink=_farthest(places, shape, reach))
+    return bent, loading
 
 
 def with_bending(rigid: RingSolution, bent: BentRing | None) -> RingSolution:
@@ -123,6 +131,12 @@ def _turn(supports: Supports, groups: Groups) -> Turn:
     x, y = _azimuths(supports)
     cosine = x[..., :1] * np.cos(aside) - y[..., :1] * np.sin(aside)
     sine = y[..., :1] * np.cos(aside) + x[..., :1] * np.sin(aside)
+    return turned(supports, cosine, sine)
+
+
+def turned(supports: Supports, cosine: Any, sine: Any) -> Turn:
+    """The rollers beside a load in directions on a last axis."""
+    x, y = _azimuths(supports)
     apart = cosine[..., :, None] * x[..., None, :] + sine[..., :, None] * y[..., None, :]
     lifted = (np.asarray(field) for field in supports)
     beside = Supports(*(each[..., None, :] if each.ndim > 1 else each for each in lifted))
@@ -135,7 +149,7 @@ def _azimuths(supports: Supports) -> tuple[Any, Any]:
     return supports.x / radius, supports.y / radius
 
 
-def _load(total: Overturning, turn: Turn) -> tuple[Any, Any, Any]:
+def load_towards(total: Overturning, turn: Turn) -> tuple[Any, Any, Any]:
     """Force and moments in each direction."""
     force, x, y, turning = (_wide(each, 1) for each in total)
     return force, x + turning * turn.cosine, y + turning * turn.sine

@@ -5,7 +5,7 @@ from reviewer.mechanics.formula import Number
 from reviewer.mechanics.shafts import lever_lag, torsion_stress, von_mises_stress
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
-from reviewer.parts.bodies import LIES, bodies
+from reviewer.parts.figures import LIES, figure
 from reviewer.parts.from_stock import density_of, modulus_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
@@ -40,7 +40,7 @@ SHAFT = Kind(
     rows=(
         *tree(),
         LIES,
-        bodies("shaft", "diameter", "length", "azimuth"),
+        figure("shaft", "diameter", "length", "azimuth"),
         *single(bar_mass, {"area": "section.area", "length": "length", "density": "density"}),
         Row("diameter", "m", "outer diameter", Measure(above=0.0, example="20 mm")),
         Row("wall", "m", "wall thickness of a hollow shaft", Measure(above=0.0)),

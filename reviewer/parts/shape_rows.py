@@ -19,6 +19,7 @@ from reviewer.geometry.outline import (
     Slot,
 )
 from reviewer.parts.body import KNOWN, Bodies
+from reviewer.parts.figures import FIGURE, moving_body
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Count, Flag, Measure, Points, Row
 
@@ -166,17 +167,17 @@ def shaped(kind: Kind) -> Kind:
     """
     if not kind.carries_load or "level" not in kind.by_path:
         return kind
-    own = (kind.shape,) if kind.shape else ()
-    rows = (*outline_rows(kind), *own, _body(kind))
+    own = kind.shape or (moving_body(KNOWN) if FIGURE in kind.by_path else None)
+    rows = (*outline_rows(kind), *((own,) if own else ()), _body(kind, knows=own is not None))
     return replace(kind, rows=(*kind.rows, *rows))
 
 
-def _body(kind: Kind) -> Row:
+def _body(kind: Kind, *, knows: bool) -> Row:
     """The row with the body of a part."""
     given = [row.path for row in outline_rows(kind) if row.given and row.path.startswith(OUTLINE)]
     needs = {_argument(path): f"{path}?" for path in given}
     first = {"first": "from"} if "from" in kind.by_path else {}
-    known = {"known": f"{KNOWN}?"} if kind.shape else {}
+    known = {"known": f"{KNOWN}?"} if knows else {}
     heights = {"bottom": "heights.bottom?", "top": "heights.top?"}
 
     def body(**read: Any) -> Any:

@@ -7,7 +7,7 @@ from reviewer.mechanics.resultant import Action
 from reviewer.parts.allowed import share_of
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.board import board_row
-from reviewer.parts.bodies import LIES, bodies
+from reviewer.parts.figures import LIES, figure
 from reviewer.parts.from_stock import density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
@@ -44,7 +44,7 @@ SKIRT = Kind(
     rows=(
         *tree(),
         LIES,
-        bodies("skirt", "diameter", "length", "thickness", "height", "azimuth"),
+        figure("skirt", "diameter", "length", "thickness", "height", "azimuth"),
         *single(bar_mass, {"area": "area", "length": "length", "density": "density"}),
         board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),

@@ -1,6 +1,6 @@
 """A slewing ring: a plate of panel that turns on a circle of bearings, held down by others."""
 
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import plate_mass
@@ -31,7 +31,7 @@ SLEWING_RING = Kind(
     turns=True,
     rows=(
         *tree(),
-        bodies("slewing_ring", *SHAPE),
+        figure("slewing_ring", *SHAPE),
         *single(
             plate_mass,
             {"area": "plate.area", "thickness": "plate.thickness", "density": "plate.density"},

@@ -5,7 +5,7 @@ import numpy as np
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import share_of
 from reviewer.parts.board import board_row
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
@@ -101,7 +101,7 @@ TOP = Kind(
         *tree(),
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *panel_rows(),
-        bodies("top", "diameter", "length", "width", "opening", "thickness"),
+        figure("top", "diameter", "length", "width", "opening", "thickness"),
         Row("diameter", "m", "diameter of a round one", Measure(above=0.0, example="1200 mm")),
         Row("length", "m", "length of a rectangular one", Measure(above=0.0)),
         Row("width", "m", "width of a rectangular one", Measure(above=0.0)),

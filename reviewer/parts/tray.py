@@ -5,7 +5,7 @@ from typing import Any
 import numpy as np
 
 from reviewer.parts.allowed import share_of
-from reviewer.parts.bodies import bodies
+from reviewer.parts.figures import figure
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import edge_sag, half_of_array, plate_mass
@@ -106,7 +106,7 @@ TRAY = Kind(
         *tree(),
         *array(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *panel_rows(),
-        bodies("tray", *RADIAL, "width", "thickness", "form", "from", "count"),
+        figure("tray", *RADIAL, "width", "thickness", "form", "from", "count"),
         Row(
             "inner",
             "m",

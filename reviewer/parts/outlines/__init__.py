@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from reviewer.parts.bodies import Maker
+from reviewer.parts.figures import Maker
 from reviewer.parts.outlines.bars import arm, guide, lever, ramp, shaft, skirt
 from reviewer.parts.outlines.flat import board, drive_plate, top, tray
 from reviewer.parts.outlines.ring import hub, slewing_ring

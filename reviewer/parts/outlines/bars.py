@@ -3,7 +3,7 @@
 from math import cos, sin
 
 from reviewer.geometry.outline import Body, Polygon, Rectangle
-from reviewer.parts.bodies import Drawn, Known, Missing, Piece, Place, Run, Size
+from reviewer.parts.figures import Drawn, Known, Missing, Piece, Place, Run, Size
 from reviewer.parts.outlines.shapes import across, disc, upward
 
 
@@ -55,31 +55,42 @@ def shaft(known: Known) -> Drawn:
 
 
 def lever(known: Known) -> Drawn:
-    """A bar on a pivot at its place, upright, as it stands where the travel begins."""
+    """A bar on a pivot at its place, upright, as it stands where the travel begins.
+
+    Its side is drawn: from the load to the pivot, and on to the hand where that is told.
+    """
     width, height = _section(known)
     way, up = _azimuth(known), known.maybe("from") or 0.0
-    pieces = [_upright("load arm", known.number("load_arm"), up, height, width, way)]
-    if known.has("hand_arm"):
-        turned = up + (known.maybe("bend") or 0.0)
-        length = known.number("hand_arm")
-        if known.word("hand_side") != "same":
-            length = -length
-        pieces.append(_upright("hand arm", length, turned, height, width, way))
-    return Drawn(tuple(pieces))
-
-
-def _upright(name: str, length: float, up: float, height: float, width: float, way: float) -> Piece:
-    """A bar from the pivot, at an angle above level, in the upright plane of an azimuth."""
-    along, across_x, across_y = length, -sin(up) * height / 2, cos(up) * height / 2
-    x, y = along * cos(up), along * sin(up)
-    corners = (
-        (across_x, across_y),
-        (-across_x, -across_y),
-        (x - across_x, y - across_y),
-        (x + across_x, y + across_y),
+    load, hand = known.number("load_arm"), known.maybe("hand_arm") or 0.0
+    turned = up + (known.maybe("bend") or 0.0)
+    if known.word("hand_side") == "same":
+        if turned != up and hand:
+            raise Missing("the two arms of a bent lever lie on one side: give its outline")
+        ends = [(up, max(load, hand)), (up, 0.0)]
+    else:
+        ends = [(up, load), (turned, 0.0)] if hand == 0 else [(up, load), (turned, -hand)]
+    body = Body(
+        _bent_bar(ends[0], ends[1], height), -width / 2, width / 2, azimuth=way, standing=True
     )
-    body = Body(Polygon(corners), -width / 2, width / 2, azimuth=way, standing=True)
-    return Piece(name, body)
+    return Drawn((Piece("bar", body),))
+
+
+def _bent_bar(first: tuple[float, float], second: tuple[float, float], height: float) -> Polygon:
+    """The side of a bar through the pivot: two arms, each an angle above level and a length.
+
+    Where they meet at an angle, the edges of the bar meet in the middle of it.
+    """
+    half = height / 2
+    ends = [_across(*each, half) for each in (first, second)]
+    bend = (second[0] - first[0]) / 2
+    middle = _across((first[0] + second[0]) / 2, 0.0, half / cos(bend))
+    return Polygon((ends[0][0], middle[0], ends[1][0], ends[1][1], middle[1], ends[0][1]))
+
+
+def _across(angle: float, along: float, half: float) -> tuple[tuple[float, float], ...]:
+    """The two corners beside a point of a line from the pivot."""
+    x, y = along * cos(angle), along * sin(angle)
+    return tuple((x - side * half * sin(angle), y + side * half * cos(angle)) for side in (1, -1))
 
 
 def skirt(known: Known) -> Drawn:

@@ -3,7 +3,7 @@
 from math import cos, pi, sin
 
 from reviewer.geometry.outline import Body, Rectangle, Sector
-from reviewer.parts.bodies import Drawn, Known, Missing, Piece, Place, Round, Run, Size, merged
+from reviewer.parts.figures import Drawn, Known, Missing, Piece, Place, Round, Run, Size, merged
 from reviewer.parts.outlines.shapes import across, disc, upward
 
 STEPS = 24  # pieces of a slot's line

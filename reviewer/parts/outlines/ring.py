@@ -3,7 +3,7 @@
 from math import cos, pi, sin
 
 from reviewer.geometry.outline import Body, Disc, Rectangle
-from reviewer.parts.bodies import Drawn, Known, Missing, Piece, Place, Round, merged
+from reviewer.parts.figures import Drawn, Known, Missing, Piece, Place, Round, merged
 from reviewer.parts.outlines.shapes import across, disc, upward
 
 
@@ -27,7 +27,7 @@ def hub(known: Known) -> Drawn:
     drawn = _plate(known, bottom, top)
     if known.has("spindle.diameter") and bottom > 0:
         spindle = Body(Disc(known.number("spindle.diameter") / 2), 0.0, bottom)
-        drawn = merged(drawn, Drawn((Piece("spindle", spindle),)))
+        drawn = merged(drawn, Drawn((Piece("spindle", spindle, stays=True),)))
     if known.has("flange.diameter"):
         circle = known.number("flange.diameter")
         size = across("flange.diameter", circle, bottom)

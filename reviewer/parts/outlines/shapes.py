@@ -1,7 +1,7 @@
 """Shapes that several kinds share."""
 
 from reviewer.geometry.outline import Body, Disc, Ring
-from reviewer.parts.bodies import Place, Size
+from reviewer.parts.figures import Place, Size
 
 
 def disc(diameter: float, opening: float, bottom: float, top: float) -> Body:

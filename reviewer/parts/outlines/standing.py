@@ -3,7 +3,7 @@
 from math import cos, pi, sin
 
 from reviewer.geometry.outline import Body, Rectangle
-from reviewer.parts.bodies import Drawn, Known, Missing, Piece, Place, Round, Run, Size
+from reviewer.parts.figures import Drawn, Known, Missing, Piece, Place, Round, Run, Size
 from reviewer.parts.outlines.shapes import across, upward
 
 CORNERS = ((1.0, 1.0), (-1.0, 1.0), (-1.0, -1.0), (1.0, -1.0))

@@ -1,8 +1,8 @@
 """What a part's own measures say of its shape: bodies in plan and height, and lines to draw.
 
-A kind declares `bodies("ring", "plate.diameter", ...)`: who makes them, and the values that are
-needed. The row's value is a `Bodies`, kept by the graph like any other quantity, so that what
-depends on a part's shape depends on those values; `Bodies.at(case, sample)` gives a `Drawn`.
+A kind declares `figure("slewing_ring", "plate.diameter", ...)`: who makes them, and the values that
+are needed. The row's value is a `Figures`, kept by the graph like any other quantity, so that what
+depends on a part's shape depends on those values; `Figures.at(sample, case)` gives a `Drawn`.
 
 All is in the part's own frame: its place in plan is the origin (`place.x`, `place.y`), and heights
 are above its underside (`level`). A `Body` of `count` copies has them evenly round that origin.
@@ -11,7 +11,7 @@ ring). What a value is missing for is not made up: `missing` says which.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
@@ -21,7 +21,7 @@ from reviewer.parts.row import Measure, Row
 if TYPE_CHECKING:
     from reviewer.geometry.outline import Body
 
-BODIES = "bodies"
+FIGURE = "figure"
 Place = tuple[float, float, float]
 
 
@@ -104,15 +104,15 @@ Maker = Callable[[Known], Drawn]
 
 
 @dataclass(frozen=True, eq=False)
-class Bodies:
+class Figures:
     """The shape of a part over samples and cases; made when it is asked for."""
 
     maker: str | Maker
     values: Mapping[str, Any]
 
-    def at(self, case: int = 0, sample: int = 0) -> Drawn:
-        """The shape in one case. Measures that make no shape are told, not raised."""
-        known = Known({path: _picked(value, case, sample) for path, value in self.values.items()})
+    def at(self, sample: int = 0, case: int = 0) -> Drawn:
+        """The shape of one sample in one case. Measures that make no shape are told, not raised."""
+        known = Known({path: _picked(value, sample, case) for path, value in self.values.items()})
         try:
             return self._make(known)
         except Missing as missing:
@@ -128,7 +128,7 @@ class Bodies:
         return MAKERS[self.maker](known)
 
 
-def _picked(value: Any, case: int, sample: int) -> Any:
+def _picked(value: Any, sample: int, case: int) -> Any:
     """A value in one case and sample; an unknown number is None."""
     if isinstance(value, np.ndarray):
         rows, columns = value.shape
@@ -145,20 +145,20 @@ class _Keeping:
         self._maker = maker
         self._paths = {_argument(path): path for path in paths}
 
-    def __call__(self, **values: Any) -> Bodies:
+    def __call__(self, **values: Any) -> Figures:
         """Keep them by their paths."""
         named = {self._paths[argument]: value for argument, value in values.items()}
-        return Bodies(self._maker, named)
+        return Figures(self._maker, named)
 
 
 def _argument(path: str) -> str:
     return path.replace(".", "_")
 
 
-def bodies(maker: str | Maker, *paths: str) -> Row:
+def figure(maker: str | Maker, *paths: str) -> Row:
     """The row of a kind's own shape: its maker, by name or as it is, and the values needed."""
     return Row(
-        BODIES,
+        FIGURE,
         "",
         "its shape in plan and height, as far as its own measures tell it",
         formula=_Keeping(maker, paths),
@@ -173,6 +173,43 @@ def merged(*parts: Drawn) -> Drawn:
         tuple(each for part in parts for each in part.lines),
         tuple(each for part in parts for each in part.sizes),
         tuple(each for part in parts for each in part.missing),
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class Moving:
+    """The one body of a part that moves as the part does, its heights above the floor."""
+
+    figures: Figures
+    level: Any
+
+    def at(self, sample: int = 0, case: int = 0) -> "Body | None":
+        """The body of one sample in one case; None where it is unknown, or not one alone."""
+        moving = [piece for piece in self.figures.at(sample, case).pieces if not piece.stays]
+        level = _picked(self.level, sample, case)
+        if len(moving) != 1 or level is None:
+            return None
+        return lifted(moving[0].body, float(level))
+
+
+def lifted(body: "Body", by: float) -> "Body":
+    """A body at another height."""
+    from reviewer.geometry.outline import Polygon
+
+    if not body.standing:
+        return replace(body, bottom=body.bottom + by, top=body.top + by)
+    assert isinstance(body.outline, Polygon), "a side view is drawn as a polygon"
+    return replace(body, outline=Polygon(tuple((x, y + by) for x, y in body.outline.points)))
+
+
+def moving_body(path: str) -> Row:
+    """The row with a kind's one moving body, of its figure."""
+    return Row(
+        path,
+        "",
+        "its shape, from its own measures",
+        formula=Moving,
+        needs={"figures": FIGURE, "level": "level"},
     )
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from reviewer import review
 from reviewer.geometry.outline import Body, footprint, polygon, vertical_extent
-from reviewer.parts.bodies import Drawn
+from reviewer.parts.figures import Drawn
 from reviewer.parts.outlines import MAKERS
 from reviewer.parts.registry import KINDS
 
@@ -25,7 +25,7 @@ def drawn(part: str, line: str, rest: str = "", case: int = 0) -> Drawn:
     found = review(f"design: shapes\nlengths: mm\nparts:\n  {BASE}\n  {line}\n{rest}")
     assert not found.problems, found.problems
     values = found.derived.values
-    return values.at(values.plan.slots[part, "bodies"], case).at(case)
+    return values.at(values.plan.slots[part, "figure"], case).at(case=case)
 
 
 def body(shape: Drawn, name: str) -> Body:
@@ -106,12 +106,35 @@ def test_a_lever_stands_at_the_angle_where_its_travel_begins() -> None:
         "bar: {kind: lever, carried_by: base, load_arm: 80, hand_arm: 420, from: 30 deg,"
         " to: 60 deg, azimuth: 0 deg, section: {solid: [12, 30]}, material: S235}"
     )
-    shape = drawn("bar", line)
-    load, hand = (body(shape, each) for each in ("load arm", "hand arm"))
+    bar = body(drawn("bar", line), "bar")
     half = 0.015 * cos(radians(30))
-    assert vertical_extent(load) == pytest.approx((-half, 0.080 * sin(radians(30)) + half))
-    assert vertical_extent(hand) == pytest.approx((-0.420 * sin(radians(30)) - half, half))
-    assert load.top - load.bottom == pytest.approx(0.012)
+    low, high = -0.420 * sin(radians(30)) - half, 0.080 * sin(radians(30)) + half
+    assert vertical_extent(bar) == pytest.approx((low, high))
+    assert bar.top - bar.bottom == pytest.approx(0.012)
+    assert polygon(bar.outline).area == pytest.approx(0.500 * 0.030)
+
+
+def test_a_bent_lever_is_as_long_as_its_two_arms() -> None:
+    """Each arm keeps its height and its middle line; where they meet the edges are mitred."""
+    line = (
+        "bar: {kind: lever, carried_by: base, load_arm: 100, hand_arm: 300, bend: 40 deg,"
+        " azimuth: 0 deg, section: {solid: [12, 30]}, material: S235}"
+    )
+    bar = body(drawn("bar", line), "bar")
+    assert polygon(bar.outline).area == pytest.approx(0.400 * 0.030)
+    low = -0.300 * sin(radians(40)) - 0.015 * cos(radians(40))
+    assert vertical_extent(bar) == pytest.approx((low, 0.015))
+
+
+def test_what_moves_of_a_part_is_told_to_clearances_above_the_floor() -> None:
+    """A part that gives heights of its own has the rows of its shape; a ring's rollers stay."""
+    text = (
+        f"design: shapes\nlengths: mm\nparts:\n  {BASE}\n  {RING[:-1]}, heights: {{bottom: 500}}}}"
+    )
+    values = review(text).derived.values
+    plate = values.at(values.plan.slots["ring", "body"], 0).at(0, 0)
+    assert (plate.bottom, plate.top) == pytest.approx((0.528, 0.546))
+    assert plate.outline.outer == pytest.approx(0.280)
 
 
 @pytest.mark.parametrize(
@@ -135,5 +158,5 @@ def test_what_is_not_told_is_no_shape_and_says_why(line: str, expected: str) -> 
 
 
 def test_every_kind_that_asks_has_a_maker_and_every_maker_is_asked_for() -> None:
-    asking = {name for name, kind in KINDS.items() if "bodies" in kind.by_path}
+    asking = {name for name, kind in KINDS.items() if "figure" in kind.by_path}
     assert asking == set(MAKERS)

@@ -1,0 +1,143 @@
+"""What is found, numbered as the report numbers it, and where in a drawing it is."""
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from reviewer.judging.finding import Finding
+from reviewer.judging.reviewed import Review
+from reviewer.reporting.drawings.canvas import Canvas
+from reviewer.reporting.drawings.dimensions import Dimension
+from reviewer.reporting.drawings.scene import Scene, Solid
+from reviewer.reporting.drawings.view import View
+
+if TYPE_CHECKING:
+    from shapely import Geometry
+
+RING = 13.0  # radius of the circle about a pinch point
+PINCHES = frozenset({"crushing", "shearing"})
+
+
+class Mark(NamedTuple):
+    """A finding and the number under which the report lists it."""
+
+    number: int
+    finding: Finding
+
+
+class Pinch(NamedTuple):
+    """A place where something can be caught: from one edge to the other [m]."""
+
+    number: int
+    start: tuple[float, float]
+    end: tuple[float, float]
+
+
+def marks_of(review: Review) -> tuple[Mark, ...]:
+    """What fails or asks for a judgement, numbered in the order of the findings."""
+    asked = [finding for finding in review.findings if finding.verdict in ("fail", "review")]
+    return tuple(Mark(number, finding) for number, finding in enumerate(asked, 1))
+
+
+def numbers_of(part: str, marks: Sequence[Mark]) -> tuple[int, ...]:
+    """The numbers of what is found of a part, in order."""
+    found = {
+        mark.number for mark in marks if part == mark.finding.part or part in mark.finding.others
+    }
+    return tuple(sorted(found))
+
+
+def dimensions_of(scene: Scene, marks: Sequence[Mark], *, upright: bool) -> list[Dimension]:
+    """The fields that findings want changed, where they are distances of a part's shape.
+
+    In plan those that are level, from the front (`upright`) those that are heights.
+    """
+    wanted: dict[tuple[str, str], set[int]] = {}
+    for mark in marks:
+        for change in mark.finding.change:
+            part, _, path = change.partition(" (")[0].partition(".")
+            wanted.setdefault((part, path), set()).add(mark.number)
+    found = []
+    for placed in scene.parts.values():
+        for size in placed.drawn.sizes:
+            numbers = wanted.get((placed.name, size.path))
+            (x1, y1, z1), (x2, y2, z2) = size.start, size.end
+            if numbers is None or (z1 != z2) != upright:
+                continue
+            name = f"{placed.name}.{size.path}"
+            if upright:
+                ends = (placed.x + x1, placed.level + z1), (placed.x + x2, placed.level + z2)
+                length = abs(z2 - z1)
+            else:
+                ends = (placed.x + x1, placed.y + y1), (placed.x + x2, placed.y + y2)
+                length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
+            found.append(Dimension(name, length, *ends, tuple(sorted(numbers))))
+    return found
+
+
+def pinches_of(scene: Scene, marks: Sequence[Mark], *, plan: bool) -> list[Pinch]:
+    """Where the gaps of findings are: between the two parts, or between neighbours of one."""
+    found = []
+    for mark in marks:
+        if mark.finding.hazard not in PINCHES and not mark.finding.rule.startswith("gap."):
+            continue
+        sides = _sides(scene, mark.finding)
+        if sides is None:
+            continue
+        ends = _nearest(*sides, plan=plan)
+        if ends is not None:
+            found.append(Pinch(mark.number, *ends))
+    return found
+
+
+def _sides(scene: Scene, finding: Finding) -> tuple[list[Solid], list[Solid]] | None:
+    """The solids on the two sides of a gap."""
+    derived = scene.review.derived
+    assert derived is not None
+    slot = derived.values.plan.slot(finding.part, "between")
+    named = derived.values.values[slot] if slot is not None else None
+    names = (named,) if isinstance(named, str) else tuple(named or finding.others)
+    if not names:
+        return None
+    if len(names) == 1:
+        same = scene.of(names[0])
+        return (same[:1], same[1:]) if len(same) > 1 else None
+    one, other = scene.of(names[0]), scene.of(names[1])
+    return (one, other) if one and other else None
+
+
+def _nearest(
+    one: Iterable[Solid], other: Iterable[Solid], *, plan: bool
+) -> tuple[tuple[float, float], tuple[float, float]] | None:
+    """The two nearest places of two bodies in a view; of several pairs the first."""
+    from shapely.ops import nearest_points
+
+    best: tuple[float, Geometry, Geometry] | None = None
+    for first in one:
+        for second in other:
+            shapes = (first.plan, second.plan) if plan else (first.side, second.side)
+            apart = round(shapes[0].distance(shapes[1]), 9)
+            if best is None or apart < best[0]:
+                best = (apart, *shapes)
+    if best is None:
+        return None
+    apart, first_shape, second_shape = best
+    if apart == 0.0:  # one lies over the other in this view: where their edges meet, if they do
+        edges = (first_shape.boundary, second_shape.boundary)
+        places = nearest_points(*edges)
+    else:
+        places = nearest_points(first_shape, second_shape)
+    return (places[0].x, places[0].y), (places[1].x, places[1].y)
+
+
+def put_pinches(canvas: Canvas, view: View, pinches: Sequence[Pinch]) -> None:
+    """A circle about each place, with its number beside it."""
+    by_place: dict[tuple[float, float], list[Pinch]] = {}
+    for pinch in pinches:
+        x, y = ((pinch.start[k] + pinch.end[k]) / 2 for k in (0, 1))
+        by_place.setdefault((round(x, 6), round(y, 6)), []).append(pinch)
+    for (x, y), here in by_place.items():
+        centre = view.at(x, y)
+        canvas.circle(centre, RING, "stroke='currentColor' stroke-width='2'")
+        for position, pinch in enumerate(here):
+            place = (centre[0] + RING + 8 + 19 * position, centre[1] - RING - 2)
+            canvas.balloon(place, str(pinch.number))

@@ -1,0 +1,167 @@
+"""What stands where in one configuration: every part's bodies, placed, as plan and as side view."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from math import cos, pi, sin
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+import numpy as np
+
+from reviewer.geometry.outline import Body, Disc, Ring, footprint, polygon
+from reviewer.judging.reviewed import Review
+from reviewer.parts.figures import FIGURE, Drawn
+
+if TYPE_CHECKING:
+    from shapely import Geometry
+
+CHORD = 2e-4  # m; what the eye does not see in a drawing of a metre
+
+
+class NoSuchConfiguration(Exception):
+    """A configuration is asked for that the design does not have."""
+
+    def __init__(self, name: str, known: tuple[str, ...]) -> None:
+        """Tell it and those that there are."""
+        self.name, self.known = name, known
+        super().__init__(f"there is no configuration {name}")
+
+
+class Solid(NamedTuple):
+    """One copy of a body in place: in plan (x, y) and seen from the front (x, z), in metres.
+
+    `near` is how far it comes towards somebody in front; `round` is centre and radii of a disc.
+    """
+
+    part: str
+    piece: str
+    plan: "Geometry"
+    side: "Geometry"
+    bottom: float
+    top: float
+    near: float
+    round: tuple[float, float, tuple[float, ...]] | None
+
+
+class Placed(NamedTuple):
+    """A part on its place: plan position and height of its underside, and its shape there."""
+
+    name: str
+    kind: str
+    x: float
+    y: float
+    level: float
+    drawn: Drawn
+
+
+@dataclass(frozen=True)
+class Scene:
+    """All parts of a design in one configuration."""
+
+    review: Review
+    configuration: str
+    case: int
+    parts: Mapping[str, Placed]
+    solids: tuple[Solid, ...]
+
+    def of(self, part: str) -> list[Solid]:
+        """The solids of a part."""
+        return [solid for solid in self.solids if solid.part == part]
+
+    @property
+    def not_drawn(self) -> dict[str, str]:
+        """Parts that have neither a body nor a line, and why."""
+        return {
+            placed.name: placed.drawn.missing[0]
+            for placed in self.parts.values()
+            if not placed.drawn.pieces and not placed.drawn.lines and placed.drawn.missing
+        }
+
+
+def scene_of(review: Review, configuration: str | None = None) -> Scene:
+    """Place every part; the first configuration if none is named. Raises NoSuchConfiguration."""
+    derived = review.derived
+    assert derived is not None, "only what could be read is drawn"
+    names = tuple(each.name for each in derived.design.configurations)
+    name = names[0] if configuration is None else configuration
+    if name not in names:
+        raise NoSuchConfiguration(name, names)
+    cases = derived.cases.configuration == names.index(name)
+    case = int(np.flatnonzero(cases)[0])
+    parts = {
+        placed.name: placed
+        for part in derived.design.parts
+        if (placed := _placed(review, part, case)) is not None
+    }
+    solids = tuple(solid for placed in parts.values() for solid in _solids(placed))
+    return Scene(review, name, case, parts, solids)
+
+
+def _placed(review: Review, part: str, case: int) -> Placed | None:
+    derived = review.derived
+    assert derived is not None
+    values, kind = derived.values, derived.design.parts[part].kind
+
+    def at(path: str) -> Any:
+        slot = values.plan.slot(part, path)
+        return None if slot is None else values.at(slot, case)
+
+    shape = at(FIGURE)
+    if shape is None:
+        return None
+    x, y, level = (at(path) for path in ("place.x", "place.y", "level"))
+    drawn = shape.at(0, case)
+    if any(each is not None and np.isnan(each) for each in (x, y)):
+        drawn = Drawn(missing=("where it stands is unknown",))
+    if level is not None and np.isnan(level):
+        drawn = Drawn(missing=("the height at which it stands is unknown",))
+    return Placed(part, kind.name, x or 0.0, y or 0.0, level or 0.0, drawn)
+
+
+def _solids(placed: Placed) -> Iterator[Solid]:
+    from shapely import affinity
+
+    for name, body, _ in placed.drawn.pieces:
+        for copy in copies(body):
+            plan = affinity.translate(footprint(copy, CHORD), placed.x, placed.y)
+            side = affinity.translate(_side(copy), placed.x, placed.level)
+            _, bottom, _, top = side.bounds
+            near = -plan.bounds[1]
+            yield Solid(placed.name, name, plan, side, bottom, top, near, _round(copy, placed))
+
+
+def copies(body: Body) -> Iterator[Body]:
+    """Each of the copies of a body as a body of its own."""
+    for number in range(body.count):
+        turn = 2 * pi * number / body.count
+        x, y = body.x * cos(turn) - body.y * sin(turn), body.x * sin(turn) + body.y * cos(turn)
+        yield Body(body.outline, body.bottom, body.top, x, y, body.azimuth + turn, 1, body.standing)
+
+
+def _side(body: Body) -> "Geometry":
+    """What is seen of a body from the front: along y."""
+    from shapely import affinity, box, unary_union
+
+    if not body.standing:
+        west, _, east, _ = footprint(body, CHORD).bounds
+        return box(west, body.bottom, east, body.top)
+    face = polygon(body.outline, CHORD)
+    shapes = [
+        affinity.affine_transform(
+            face, [cos(body.azimuth), 0, 0, 1, body.x - sin(body.azimuth) * across, 0]
+        )
+        for across in (body.bottom, body.top)
+    ]
+    joined: Geometry = unary_union(shapes).convex_hull
+    return joined
+
+
+def _round(body: Body, placed: Placed) -> tuple[float, float, tuple[float, ...]] | None:
+    """Centre and radii of what has only circles for edges."""
+    match body.outline:
+        case Disc(radius):
+            radii: tuple[float, ...] = (radius,)
+        case Ring(outer, inner):
+            radii = (outer, inner)
+        case _:
+            return None
+    return None if body.standing else (placed.x + body.x, placed.y + body.y, radii)
