@@ -21,13 +21,13 @@ OPTIONS = (
         (
             "chek a.yaml",
             "reviewer: there is no such command\n    found chek\n"
-            "    expected one of check, trace, compare, size, sheet, rules, start, schema\n"
+            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema\n"
             "    mend: write reviewer check\n",
         ),
         (
             "--verion",
             "reviewer: there is no such command\n    found --verion\n"
-            "    expected one of check, trace, compare, size, sheet, rules, start, schema\n",
+            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema\n",
         ),
         (
             "check",
