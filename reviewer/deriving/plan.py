@@ -14,6 +14,7 @@ from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
 
 DESIGN = "design"
+OF = "of"  # the field that names the part of which a part tells more
 MISSING = -1
 
 
@@ -165,6 +166,10 @@ def _resolve(
         carrier = owner.carried_by[0] if owner.carried_by else ""
         text = f"{carrier}.{rest}" if carrier else f"a part that carries {owner.name}"
         return slots.get((carrier, rest), MISSING), text, lenient
+    if scope == OF:
+        other = owner.given.get(OF)
+        text = f"{other.value}.{rest}" if other else f"{owner.name}.{OF}"
+        return slots.get((other.value if other else "", rest), MISSING), text, lenient
     if scope in (DESIGN, LIMIT):
         path = rest if scope == DESIGN else name
         return slots.get((DESIGN, path), MISSING), name, lenient

@@ -7,6 +7,7 @@ from reviewer.parts.base import BASE
 from reviewer.parts.bolted_joint import BOLTED_JOINT
 from reviewer.parts.clamp import CLAMP
 from reviewer.parts.constraint import CONSTRAINT
+from reviewer.parts.divided_circle import DIVIDED_CIRCLE
 from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.frame import FRAME
 from reviewer.parts.gap import GAP
@@ -14,6 +15,7 @@ from reviewer.parts.guide import GUIDE
 from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
+from reviewer.parts.lining_up import LINING_UP
 from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
@@ -32,12 +34,14 @@ KINDS: Mapping[str, Kind] = register(
         BOLTED_JOINT,
         CLAMP,
         CONSTRAINT,
+        DIVIDED_CIRCLE,
         DRIVE_PLATE,
         FRAME,
         GAP,
         GUIDE,
         HUB,
         LEVER,
+        LINING_UP,
         OPENING,
         PANEL,
         RAMP,

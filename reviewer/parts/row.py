@@ -98,8 +98,9 @@ class Shape:
 class Points:
     """A list of points, each a list of measures: [[0, 0], [120, 40]]; the first of them `grows`.
 
-    `columns` are the rows of the measures. The value is a tuple of points, each a tuple of numbers
-    in SI: static, since the number of points shapes the calculation.
+    `columns` are the rows of the measures; with one column a point is that measure alone, as in
+    [142.1, 141.8]. The value is a tuple of points, each a tuple of numbers in SI: static, since the
+    number of points shapes the calculation.
     """
 
     columns: tuple["Row", ...]

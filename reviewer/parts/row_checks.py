@@ -17,8 +17,8 @@ from reviewer.parts.row import Row, Shape
 
 PATH = re.compile(r"[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)*", re.ASCII)
 WITHOUT_NUMBER = ("", "text", "truth")
-CARRIER, DESIGN = "carrier.", f"{FACTS.name}."
-SCOPES = frozenset({"carrier", "carried", "design", "shop", "load", LIMIT})
+CARRIER, OF, DESIGN = "carrier.", "of.", f"{FACTS.name}."
+SCOPES = frozenset({"carrier", "carried", "of", "design", "shop", "load", LIMIT})
 FILLED_BY_DERIVING = (FACTS.by_path["cases"],)
 
 Found = Iterator[tuple[str, str]]
@@ -117,6 +117,8 @@ def _scope_of(name: str, scopes: Scopes) -> tuple[str, Mapping[str, Any], str]:
     """A need's name without its scope, the names of that scope, and who lacks it."""
     if name.startswith(CARRIER):
         return name.removeprefix(CARRIER), scopes.of_carrier, "no kind that carries has any"
+    if name.startswith(OF):
+        return name.removeprefix(OF), scopes.of_carrier, "no kind has any"
     if name.startswith(DESIGN):
         return name.removeprefix(DESIGN), FACTS.by_path, "the design has no"
     return name, scopes.own, "the kind has no"

@@ -71,8 +71,10 @@ def _static(entry: Entry | None) -> str:
         case Shape():
             return listed((shape_form(*each) for each in entry.alternatives), "or")
         case Points():
-            point = f"[{', '.join(column.path for column in entry.columns)}]"
-            return f"a list of points, each {point}"
+            names = [column.path for column in entry.columns]
+            if len(names) == 1:
+                return f"a list of measures: [{names[0]}, {names[0]}, ...]"
+            return f"a list of points, each [{', '.join(names)}]"
         case Named():
             fields = ", ".join(f"{field.path}: ..." for field in entry.rows[:3])
             return f"a table of {entry.one}s by name, each {{{fields}}}"

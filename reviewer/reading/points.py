@@ -40,9 +40,11 @@ def read_points(row: Row, key: Scalar, value: Node, context: Context) -> GivenVa
 def _read_point(row: Row, entry: Points, item: Node, context: Context) -> tuple[float, ...] | None:
     """Read the measures of one point."""
     names = [column.path for column in entry.columns]
+    if len(names) == 1 and isinstance(item, Scalar):
+        item = Items((item,), item.place)
     if not isinstance(item, Items) or len(item.items) != len(names):
         found = _number(len(item.items)) if isinstance(item, Items) else kind_of(item)
-        what = f"a point of {row.path} lists {len(names)} measures"
+        what = f"a point of {row.path} lists {_number(len(names))}"
         context.refuse(item.place, what, found, f"[{', '.join(names)}]")
         return None
     numbers: list[float] = []

@@ -136,14 +136,15 @@ def _shape(shape: Shape, rows: dict[str, Row]) -> Schema:
 
 
 def _points(entry: Points) -> Schema:
+    columns = [field_schema(column, {}) for column in entry.columns]
     point = {
         "type": "array",
-        "prefixItems": [field_schema(column, {}) for column in entry.columns],
-        "minItems": len(entry.columns),
-        "maxItems": len(entry.columns),
+        "prefixItems": columns,
+        "minItems": len(columns),
+        "maxItems": len(columns),
     }
     bounds = {"minItems": entry.at_least, "maxItems": entry.at_most}
-    return {"type": "array", "items": point, **bounds}
+    return {"type": "array", "items": columns[0] if len(columns) == 1 else point, **bounds}
 
 
 def _named(entry: Named) -> Schema:

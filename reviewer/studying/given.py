@@ -11,7 +11,7 @@ from reviewer.deriving.plan import Node
 from reviewer.judging.binding import Bound, bind
 from reviewer.judging.rule import Rule
 from reviewer.notation.dimension import LENGTH, MASS
-from reviewer.parts.row import Choice, Count, Measure, Row, Shape, Stock
+from reviewer.parts.row import Choice, Count, Measure, Points, Row, Shape, Stock
 from reviewer.reading.design import Design, GivenValue, Part
 from reviewer.studying.study import Field, Key
 
@@ -49,18 +49,25 @@ def changeable(derived: Derived, rule: Rule, key: Key) -> tuple[Given, ...]:
 
     Those that the rule's `change` list names; where it names none that the file gives, every size,
     mass and count that the rule depends on. Never a load, and nothing that its part calls `fixed`.
+    What was measured on the workpiece is no value to choose: where the list names it, no other is.
     """
     bound = bound_of(derived, rule, key)
     plan = derived.values.plan
     listed = [plan.nodes[slot] for slot in bound.all_slots(rule.change)]
     found = _given(derived.design, listed)
-    if not found:
+    if not found and not any(is_listed(derived.design, node) for node in listed):
         slots = bound.all_slots(rule.names)
         graph = plan.graph
         above = sorted(set(slots).union(*(nx.ancestors(graph, slot) for slot in slots)))
         nodes = [plan.nodes[slot] for slot in above]
         found = _given(derived.design, [node for node in nodes if _is_size(node.row)])
     return tuple(each for each in found if not is_fixed(each))
+
+
+def is_listed(design: Design, node: Node) -> bool:
+    """Whether the file gives a list of points there, of which no single number is changed."""
+    owner = design.parts.get(node.part)
+    return owner is not None and isinstance(node.row.given, Points) and node.row.path in owner.given
 
 
 def not_given(derived: Derived, rule: Rule, key: Key) -> tuple[str, ...]:

@@ -16,7 +16,9 @@ def why_none(search: Search, target: Target, own: Sequence[Axis], *, breaking: b
     names = ", ".join(dict.fromkeys(axis.given.name for axis in own))
     least, unknown = search.least(target), search.unknown_because(target)
     if not own:
-        words = "the file gives none of the values that the rule would have changed"
+        words = (
+            "the file gives none of the values that the rule would have changed as a single number"
+        )
     elif unknown:
         words = f"in some cases it cannot be judged at all, since {unknown}"
     elif breaking:

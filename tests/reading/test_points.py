@@ -32,12 +32,12 @@ CAM = Kind(
 )
 
 
-def read(text: str, lengths: str | None = None):
+def read(text: str, lengths: str | None = None, kind: Kind = CAM):
     document = read_yaml(text, "cam.yaml")
     assert isinstance(document.root, Table)
     context = Context("cam.yaml", document.lines)
     context.lengths = UNITS[lengths] if lengths else None
-    given = read_fields(document.root, CAM, context)
+    given = read_fields(document.root, kind, context)
     return given, "\n".join(render(each) for each in context.problems)
 
 
@@ -51,6 +51,34 @@ def test_points_are_read_in_si():
         pytest.approx((3.141592653589793, -0.003)),
     )
     assert given["profile"].text == "3 points"
+
+
+CHORDS = Row("chord", "m", "from mark to mark", Measure(above=0.0))
+RING = Kind(
+    "ring",
+    "a ring",
+    (Row("chords", "", "chords all round", Points((CHORDS,), at_most=3, grows=False)),),
+)
+
+
+def test_points_of_one_measure_stand_without_brackets_of_their_own():
+    given, said = read("chords: [12 mm, 1 in, 12]", "mm", RING)
+    assert said == ""
+    assert given["chords"].value == ((0.012,), (pytest.approx(0.0254),), (0.012,))
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("chords: 12 mm", "expected a list of measures: [chord, chord, ...]"),
+        ("chords: [12 mm, -3 mm]", "chord is out of its bounds"),
+        ("chords: [12 mm, {a: 3}]", "a point of chords lists one measure"),
+        ("chords: [12 mm, 1 mm, 2 mm, 3 mm]", "chords has the wrong number of points"),
+    ],
+)
+def test_refusal_of_points_of_one_measure(text, found):
+    _, said = read(text, "mm", RING)
+    assert found in said
 
 
 def test_bare_lengths_are_in_the_declared_unit():

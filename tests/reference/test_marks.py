@@ -7,9 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import least_squares
+from scipy.stats import chi2
 
 from reviewer.mechanics.mark_datum import carried_on, datum_in_place, errors_about
 from reviewer.mechanics.marks import marks_from_lengths
+from reviewer.mechanics.misfits import misfit_limit
 
 DIAMETER = 0.58
 MEASURING, SCALE, MARKING, SETTING = 0.2e-3, 0.4e-3, 0.15e-3, 0.3e-3
@@ -160,6 +162,13 @@ def test_misfit_of_good_measurements_is_about_one(trials):
     assert np.mean(network.misfit**2) == pytest.approx(1.0, abs=0.03)
     assert np.var(network.misfit**2) == pytest.approx(2 / 11, rel=0.15)
     assert np.mean(network.suspicion > 3.3) == pytest.approx(0.001, abs=0.001)
+
+
+@pytest.mark.parametrize("freedom", [1, 2, 5, 11, 40])
+def test_misfit_by_chance(freedom):
+    """Chi-square over its freedom at 99 %, by scipy."""
+    expected = math.sqrt(chi2.ppf(0.99, freedom) / freedom)
+    assert misfit_limit(float(freedom)) == pytest.approx(expected, rel=0.005)
 
 
 def test_a_misread_length_is_the_most_suspicious():
