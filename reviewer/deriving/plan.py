@@ -7,7 +7,7 @@ from typing import Any
 
 import networkx as nx
 
-from reviewer.deriving import load_path, plate_entry
+from reviewer.deriving import load_path, plate_entry, sheet_entry
 from reviewer.deriving.tree import Built, Tree
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
@@ -128,6 +128,8 @@ def _built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)
+    if path.rpartition(".")[2] == sheet_entry.SHEET:
+        return sheet_entry.entry(path, owner, tree)
     return load_path.built(path, owner, tree)
 
 

@@ -12,7 +12,12 @@ BOARD = Kind(
     carries_load=False,
     rows=(
         Row("material", "", "material", Stock("materials", example="birch plywood")),
-        Row("thickness", "m", "thickness", Measure(above=0.0, example="18.3 mm ± 0.3 mm")),
+        Row(
+            "thickness",
+            "m",
+            "thickness",
+            Measure(above=0.0, example="18.3 mm ± 0.3 mm", sheet=True),
+        ),
         Row("fixed", "", "fields that a remedy must leave as they are", Text()),
     ),
 )

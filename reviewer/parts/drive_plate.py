@@ -10,6 +10,7 @@ from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import plan_area, plate_mass
 from reviewer.parts.row import Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
 
 
 def round_area(diameter: Number, opening: Number) -> Number:
@@ -25,7 +26,8 @@ def _plate() -> tuple[Row, ...]:
         board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
-        Row("thickness", "m", "thickness", Measure(above=0.0, example="12 mm")),
+        Row("thickness", "m", "thickness", THICKNESS),
+        *sheet_sizes(),
         Row(
             "height",
             "m",

@@ -19,6 +19,7 @@ from reviewer.parts.frame_sway import (
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Count, Flag, Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS
 
 
 def _joints() -> tuple[Row, ...]:
@@ -104,7 +105,7 @@ def _panels() -> tuple[Row, ...]:
         ),
         Row("panel.width", "m", "width of a panel along the push", Measure(above=0.0)),
         Row("panel.height", "m", "height of a panel", Measure(above=0.0)),
-        Row("panel.thickness", "m", "thickness of a panel", Measure(above=0.0)),
+        Row("panel.thickness", "m", "thickness of a panel", THICKNESS),
         Row("panel.count", "", "panels along the push", Count(default=1)),
         Row(
             "stiffness.panels",

@@ -9,6 +9,7 @@ from reviewer.mechanics.spacing import EnSpacing, NdsSpacing, en_bolt_spacing, n
 from reviewer.parts.joint_shear import gravity_of
 from reviewer.parts.lasting import modification_of, shortest_duration
 from reviewer.parts.row import Count, Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS
 from reviewer.stock.fasteners import Fastener
 from reviewer.stock.materials import Material
 
@@ -28,7 +29,7 @@ def member(name: str, says: str) -> tuple[Row, ...]:
             f"{name}.thickness",
             "m",
             f"thickness of the {name} member",
-            Measure(above=0.0, example="18 mm"),
+            THICKNESS,
         ),
         Row(
             f"{name}.angle",

@@ -6,7 +6,8 @@ from reviewer.mechanics.formula import Number
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
-from reviewer.parts.row import Choice, Count, Measure, Row
+from reviewer.parts.row import Choice, Count, Measure, Row, Stock
+from reviewer.parts.sheet_rows import sheet_sizes
 
 UNTOLD = np.inf  # a rim that the plate does not have leaves any web
 
@@ -183,7 +184,26 @@ def _webs() -> tuple[Row, ...]:
 
 def _passing() -> tuple[Row, ...]:
     return (
-        Row("passes.width", "m", "width of what passes through", Measure(above=0.0)),
+        Row(
+            "passes.width",
+            "m",
+            "width of what passes through, or the sheet from which it is sawn",
+            Measure(above=0.0, sheet=True),
+        ),
+        Row(
+            "passes.material",
+            "",
+            "material of a sheet that goes in",
+            Stock("materials", example="MDF"),
+        ),
+        *sheet_sizes("passes."),
+        Row(
+            "passes.rattles",
+            "m",
+            "how much the thinnest such sheet leaves",
+            formula=lambda width, thinnest: width - thinnest,
+            needs={"width": "width", "thinnest": "passes.sheet.low"},
+        ),
         Row(
             "passes.length",
             "m",

@@ -7,6 +7,7 @@ from reviewer.parts.board import board_row
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.ring_plate import plate_rigidity
 from reviewer.parts.row import Flag, Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
 
 
 def ring_area(diameter: Number, opening: Number) -> Number:
@@ -20,7 +21,8 @@ def ring_area(diameter: Number, opening: Number) -> Number:
 PLATE = (
     board_row("plate."),
     Row("plate.material", "", "material of the plate", Stock("materials", example="birch plywood")),
-    Row("plate.thickness", "m", "thickness of the plate", Measure(above=0.0, example="18 mm")),
+    Row("plate.thickness", "m", "thickness of the plate", THICKNESS),
+    *sheet_sizes("plate."),
     Row("plate.diameter", "m", "diameter of the plate", Measure(above=0.0, example="560 mm")),
     Row(
         "plate.opening",

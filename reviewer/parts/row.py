@@ -22,6 +22,7 @@ class Measure:
     below: float | None = None
     words: tuple[tuple[str, str], ...] = ()  # words that stand for a value: touching is 0 mm
     unknown: tuple[str, str] | None = None  # the published range that the word unknown gives
+    sheet: bool = False  # may be what a sheet is called, as 3/4 birch ply: then what that measures
     example: str = ""
 
 

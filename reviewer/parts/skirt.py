@@ -13,6 +13,7 @@ from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import creep, strength_in_time
 from reviewer.parts.row import Choice, Count, Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
 from reviewer.parts.skirt_bending import flat_stiffness, least_thickness, strip_modulus, wave_of
 from reviewer.parts.skirt_rows import layers, next_size, on_edge_rows
 
@@ -49,7 +50,8 @@ SKIRT = Kind(
         board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
-        Row("thickness", "m", "thickness of the strip", Measure(above=0.0, example="9 mm")),
+        Row("thickness", "m", "thickness of the strip", THICKNESS),
+        *sheet_sizes(),
         Row("height", "m", "height of the strip", Measure(above=0.0, example="70 mm")),
         Row(
             "modulus",

@@ -11,6 +11,7 @@ from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import edge_sag, half_radius, plan_area, plate_mass, rim_radius
 from reviewer.parts.row import Measure, Row, Stock
+from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
 from reviewer.parts.spanning import on_ring_or_lines
 
 OUTLINE = {"diameter": "diameter?", "length": "length?", "width": "width?"}
@@ -35,7 +36,8 @@ def panel_rows() -> tuple[Row, ...]:
         board_row(),
         Row("material", "", "material", Stock("materials", example="birch plywood")),
         Row("density", "kg/m^3", "density", formula=density_of, needs={"material": "material"}),
-        Row("thickness", "m", "thickness", Measure(above=0.0, example="18 mm")),
+        Row("thickness", "m", "thickness", THICKNESS),
+        *sheet_sizes(),
         Row(
             "height",
             "m",

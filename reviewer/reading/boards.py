@@ -7,6 +7,7 @@ from reviewer.reading.context import Context, listed, nearest_name, write
 from reviewer.reading.design import Part
 from reviewer.reading.fields import read_fields
 from reviewer.reading.names import named_tables
+from reviewer.reading.sheets import with_materials
 from reviewer.reading.tree import Table
 from reviewer.reading.words import shown
 
@@ -15,10 +16,11 @@ BOARDS = "boards"
 
 def read_boards(root: Table, context: Context) -> dict[str, Part]:
     """Read `boards`: the material and the thickness of each."""
-    return {
-        name.text: Part(name.text, BOARD, read_fields(table, BOARD, context), name.place)
-        for name, table in named_tables(root, BOARDS, "board", context)
-    }
+    found = {}
+    for name, table in named_tables(root, BOARDS, "board", context):
+        given = with_materials(BOARD, read_fields(table, BOARD, context), context)
+        found[name.text] = Part(name.text, BOARD, given, name.place)
+    return found
 
 
 def check_boards(parts: Mapping[str, Part], context: Context) -> None:

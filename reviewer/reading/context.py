@@ -15,6 +15,7 @@ from reviewer.reading.words import MAX_PROBLEMS, shown
 from reviewer.stock.bearings import read_bearing
 from reviewer.stock.fasteners import read_fastener
 from reviewer.stock.materials import materials
+from reviewer.stock.sheets import read_sheet
 
 MOST_LISTED = 20
 MOST_COMPARED = 300
@@ -31,6 +32,7 @@ STOCK: Mapping[str, Find] = {
     "materials": find_material,
     "bearings": read_bearing,
     "fasteners": read_fastener,
+    "sheets": read_sheet,
 }
 
 

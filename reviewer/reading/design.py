@@ -9,16 +9,21 @@ from reviewer.notation.quantity import Quantity
 from reviewer.notation.units import Unit
 from reviewer.parts.board import board_path
 from reviewer.parts.kind import Kind
+from reviewer.stock.sheets import Sheet
 
 
 @dataclass(frozen=True, slots=True)
 class GivenValue:
-    """A value as a file gives it: in SI or as a static choice, with its text and place."""
+    """A value as a file gives it: in SI or as a static choice, with its text and place.
+
+    `sheet` is the sheet of stock that the text names, of its thickness and of its material.
+    """
 
     value: Any
     text: str
     place: Place
     quantity: Quantity | None = None
+    sheet: Sheet | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,6 +42,8 @@ def _measure(row: Row, entry: Measure) -> str:
     start = due(row.dimension)
     if entry.example:
         start = f"{words(row.dimension)}, such as {entry.example}"
+    if entry.sheet:
+        start += ", or what a sheet is called, such as 3/4 birch ply"
     allowed = words_of(entry)
     return f"{start}, or {listed(allowed, 'or')}" if allowed else start
 

@@ -15,6 +15,7 @@ from reviewer.reading.context import Context, write
 from reviewer.reading.design import GivenValue
 from reviewer.reading.due import UNKNOWN, bounds, due_in, is_within, words_of
 from reviewer.reading.scalars import resolve
+from reviewer.reading.sheets import read_sheet_size
 from reviewer.reading.tree import Scalar
 from reviewer.reading.words import shown
 
@@ -56,6 +57,12 @@ def read_measure(row: Row, scalar: Scalar, context: Context) -> GivenValue | Non
         lengths = declared.symbol if declared else None
         quantity = quantity_of(text, row.unit, lengths)
     except QuantityError as error:
+        sheet = read_sheet_size(row, scalar, context) if entry.sheet else None
+        if isinstance(sheet, GivenValue):
+            return sheet
+        if sheet is not None:
+            context.refuse(scalar.place, "no sheet is sold so thick", shown(text), sheet)
+            return None
         _refuse_quantity(row, entry, scalar, error, context)
         return None
     context.quantities.append((scalar.place, quantity))

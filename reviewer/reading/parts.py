@@ -11,6 +11,7 @@ from reviewer.reading.design import Part
 from reviewer.reading.fields import read_fields
 from reviewer.reading.names import named_tables
 from reviewer.reading.outlines import check_outline
+from reviewer.reading.sheets import with_materials
 from reviewer.reading.tree import Scalar, Table
 
 KIND = "kind"
@@ -32,7 +33,8 @@ def read_parts(
             what, mend = "a part cannot have the name of a board", f"the board is on line {where}"
             context.refuse(name.place, what, name.text, "a name of its own", mend)
         elif kind is not None:
-            given = read_fields(table, shaped(kind), context, frozenset((KIND,)))
+            told = read_fields(table, shaped(kind), context, frozenset((KIND,)))
+            given = with_materials(kind, told, context)
             carried_by = given.get(CARRIED_BY)
             on = carried_by.value if carried_by else ()
             carriers = (on,) if isinstance(on, str) else tuple(on)

@@ -13,7 +13,7 @@ from reviewer.reading.shop_kinds import STOCK
 from reviewer.stock.bearings import Bearing, bearings, read_bearing
 from reviewer.stock.fasteners import Thread, read_fastener, threads
 from reviewer.stock.materials import Material, materials
-from reviewer.stock.sheets import Sheet, sheets
+from reviewer.stock.sheets import Sheet, read_sheet, sheets
 from reviewer.stock.table import StockError, Table, UnknownStock
 
 REQUIRED = {
@@ -40,6 +40,7 @@ class Tables:
             "materials": self.materials.find,
             "bearings": partial(read_bearing, table=self.bearings),
             "fasteners": partial(read_fastener, table=self.fasteners),
+            "sheets": partial(read_sheet, table=self.sheets, known=self.materials),
         }
 
 

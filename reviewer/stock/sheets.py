@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
-from typing import ClassVar
+from typing import ClassVar, NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
 
 from reviewer.notation.dimension import LENGTH
 from reviewer.notation.plain import plain
@@ -26,6 +29,8 @@ _WRITTEN = re.compile(
 _SAME = 1e-6
 
 _THICKNESS = (1e-4, 0.2)
+
+Number = float | NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, eq=False, kw_only=True)
@@ -97,6 +102,59 @@ def thicknesses(
     rows = sheets_of(material, table)
     wanted = (row.nominal for row in rows if inches is None or row.is_inch == inches)
     return tuple(dict.fromkeys(wanted))
+
+
+def measured_like(sheet: Sheet, rows: Iterable[Sheet]) -> tuple[float, ...]:
+    """What sheets measure that are called as this one is, in inches or in millimetres [m], rising.
+
+    >>> birch = materials().find("birch plywood")
+    >>> [round(each * 1e3, 1) for each in measured_like(read_sheet("3/4 birch ply"),
+    ...     sheets_of(birch))][-2:]
+    [17.6, 23.2]
+    """
+    return tuple(sorted({row.actual for row in rows if row.is_inch == sheet.is_inch}))
+
+
+def called_sheet(sheet: Sheet, actual: float) -> str:
+    """How a sheet of this material is called that measures so [m]; nothing where none does.
+
+    >>> called_sheet(read_sheet("3/4 birch ply"), 0.0232)
+    '1 in birch plywood'
+    """
+    rows = sheets_of(materials().find(sheet.material)) if sheet.material in materials() else ()
+    for row in rows:
+        if row.is_inch == sheet.is_inch and abs(row.actual - actual) < _SAME:
+            return row.name
+    return ""
+
+
+class Measured(NamedTuple):
+    """What a sheet is called, what it measures in the mean, at least and at most [m]."""
+
+    nominal: Number
+    actual: Number
+    low: Number
+    high: Number
+
+
+def measured(material: Material, thickness: Number, *, inches: bool = False) -> Measured:
+    """What sheets of a material measure that are called so, or measure so in the mean [m].
+
+    Unknown (NaN) where none is sold so. What they measure comes first: of birch plywood 12 mm is
+    the sheet that is called 12 mm and measures that. Of two that measure alike, the one that is
+    called in millimetres, or in inches if `inches` says so.
+
+    >>> found = measured(materials().find("birch plywood"), 0.01905)
+    >>> [round(float(each) * 1e3, 2) for each in found]
+    [19.05, 17.6, 17.1, 18.3]
+    """
+    found = Measured(*(np.full(np.shape(thickness), UNKNOWN) for _ in Measured._fields))
+    for field in ("nominal", "actual"):
+        for row in sorted(sheets_of(material), key=lambda row: row.is_inch == inches):
+            same = np.abs(thickness - getattr(row, field)) < _SAME
+            sizes = (row.nominal, row.actual, row.low, row.high)
+            found = Measured(*(np.where(same, *each) for each in zip(sizes, found, strict=True)))
+    return found
 
 
 def read_sheet(

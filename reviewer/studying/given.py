@@ -105,9 +105,12 @@ def _given(design: Design, nodes: Iterable[Node]) -> list[Given]:
 
 
 def places_of(design: Design, owner: Part, row: Row) -> Iterator[Given]:
-    """Where a file gives a value: on the part, and in configurations that override it."""
+    """Where a file gives a value: on the part, and in configurations that override it.
+
+    A material that only the name of a sheet says is not one of them.
+    """
     own = owner.given.get(row.path)
-    if own is not None:
+    if own is not None and not (own.sheet and isinstance(row.given, Stock)):
         yield Given((owner.name, row.path), owner, row, own)
     for index, configuration in enumerate(design.configurations):
         other = configuration.overrides.get((owner.name, row.path))

@@ -10,7 +10,7 @@ from reviewer.reading.shop_stock import Tables
 from reviewer.stock.fasteners import Fastener
 from reviewer.stock.materials import Material
 from reviewer.stock.sections import Section, diameters, inch_sections, sections, sections_of
-from reviewer.stock.sheets import sheets_of, thicknesses
+from reviewer.stock.sheets import measured_like, sheets_of, thicknesses
 from reviewer.studying.given import Given
 
 PROJECT = Tables()  # the stock that comes with the project
@@ -71,6 +71,8 @@ def _sizes(given: Given, tables: Tables) -> tuple[float, ...]:
         return INCH_BARS if inches else diameters(shape)
     prefix, _, name = path.rpartition(".")
     material = owner.given.get(f"{prefix}.material" if prefix else "material")
+    if given.value.sheet is not None and material is not None:
+        return measured_like(given.value.sheet, sheets_of(material.value, tables.sheets))
     if name != "thickness" or material is None:
         return ()
     return thicknesses(material.value, inches=inches, table=tables.sheets)
@@ -130,7 +132,8 @@ def _materials(given: Given, owner: Part, tables: Tables) -> Iterator[Rung]:
     thickness = owner.given.get(f"{prefix}.thickness" if prefix else "thickness")
     for index, row in enumerate(tables.materials):
         sold = thickness is None or any(
-            abs(each.nominal - thickness.value) < NEARLY for each in sheets_of(row, tables.sheets)
+            min(abs(size - thickness.value) for size in (each.nominal, each.actual)) < NEARLY
+            for each in sheets_of(row, tables.sheets)
         )
         if row == now or (sold and _family(row) == _family(now)):
             yield Rung({given.field[1]: row}, float(index + 1))

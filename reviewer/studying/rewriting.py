@@ -9,6 +9,7 @@ from reviewer.notation.quantity import Quantity, read_quantity
 from reviewer.notation.show import show
 from reviewer.notation.units import UNITS, Unit, parse_unit
 from reviewer.stock.fasteners import Fastener
+from reviewer.stock.sheets import called_sheet
 from reviewer.studying.given import Given
 
 BARE = re.compile(r"[\s\d./±+\-()]*(uniform)?\s*", re.ASCII)
@@ -60,6 +61,9 @@ def value_of(text: str, given: Given, lengths: str | None) -> float:
 def text_of(given: Given, value: Any) -> str:
     """How the file would give a value, a number or a choice."""
     quantity = given.value.quantity
+    if given.value.sheet is not None and isinstance(value, float):
+        called = called_sheet(given.value.sheet, value)
+        return called or measure_text(read_quantity("1 mm"), "1 mm", value)
     if quantity is not None:
         return measure_text(quantity, given.value.text, value)
     if isinstance(value, Fastener) and value.property_class:

@@ -208,7 +208,7 @@ wide.yaml:3:9: there is nothing to take out: the file that this one is based on 
         """\
 wide.yaml:3:9: thickness has no value
     found nothing
-    expected a length, such as 18 mm
+    expected a length, such as 18 mm, or what a sheet is called, such as 3/4 birch ply
       lid: {thickness: }
             ^^^^^^^^^""",
     ),
