@@ -1,9 +1,9 @@
 """Random mechanisms, and their clearance by brute force: another way than the library's.
 
 Here positions follow from plain trigonometry, and distances from cores: a disc is a point and a
-slot a line that a radius is put round; polygons are compared corner by side; sectors are
-shapely's, with chords two micrometres off at most. Nothing of reviewer.geometry but the outlines, and
-the chains that are handed to it, is used.
+slot a line that a radius is put round; polygons are compared corner by side; sectors are shapely's,
+with chords two micrometres off at most. Nothing of reviewer.geometry is used but the outlines and
+the chains that are handed to it.
 """
 
 from dataclasses import dataclass
