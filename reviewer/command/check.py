@@ -24,7 +24,7 @@ from reviewer.reporting.words import joined
 
 def run(arguments: Sequence[str]) -> int:
     """Run the command, and return the exit status. Raises UsageError."""
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if not options.paths:
         raise UsageError("no design is named", "", "the path of a file or folder, or -", "")
     packs = packs_of(options.rules, options.shop)
@@ -47,56 +47,57 @@ def run(arguments: Sequence[str]) -> int:
     return status
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "check",
         "Review designs: files, folders with designs in them, or - for standard input.",
         "reviewer check bench.yaml --fail-at should --output review.json",
     )
-    parser.add_argument("paths", metavar="PATH", nargs="*", help="a design, a folder, or -")
-    parser.add_argument(
+    options.add_argument("paths", metavar="PATH", nargs="*", help="a design, a folder, or -")
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
         help=f"{joined(FORMATS, 'or')}; text where none is named",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file too, by its ending {joined(list(ENDINGS), 'or')}; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE",
         help="the shop's file; the nearest shop.yaml beside or above a design if left out",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--fail-at", type=one_of(LEVELS), default="must", metavar="LEVEL",
         help="the level from which a finding makes the exit status 1: must, should or note",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--allow-open", action="store_true", help="let pass what could not be reviewed"
     )
-    parser.add_argument(
+    options.add_argument(
         "--on", type=day, default=None, metavar="DATE",
         help="the day on which concessions must still hold; today where none is named",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "-j", dest="workers", type=count, default=None, metavar="N",
         help="processes to review in; as many as there are cores from eight designs on, else one",
     )  # fmt: skip
-    parser.add_argument("--all", action="store_true", help="list everything that holds")
-    parser.add_argument(
+    options.add_argument("--all", action="store_true", help="list everything that holds")
+    options.add_argument(
         "--no-remedies", action="store_true", help="do not search for changes that mend what fails"
     )
-    parser.add_argument(
+    options.add_argument(
         "--tolerance", action="store_true",
         help="sample the values that have a tolerance: worst corner, and how often it fails",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--what-matters", action="store_true",
         help="rank the values that move what fails or nearly does",
     )  # fmt: skip
-    return parser
+    return options
 
 
 def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Output]:

@@ -31,7 +31,7 @@ ENDINGS = {".txt": "text", ".json": "json", ".md": "markdown"}
 
 def run(arguments: Sequence[str]) -> int:
     """Run the command, and return the exit status. Raises UsageError."""
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if options.new is None:
         raise UsageError(
             "a comparison needs two designs",
@@ -56,37 +56,38 @@ def run(arguments: Sequence[str]) -> int:
     return UNREAD if in_force.problems else status
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "compare",
         "Compare two designs: what fails now, what is mended, what moved, and because of what.",
         "reviewer compare HEAD~1:bench.yaml bench.yaml --format markdown",
     )
-    parser.add_argument("old", metavar="OLD", nargs="?", help="a design, or REVISION:path in git")
-    parser.add_argument("new", metavar="NEW", nargs="?", help="a design, or REVISION:path in git")
-    parser.add_argument(
+    options.add_argument("old", metavar="OLD", nargs="?", help="a design, or REVISION:path in git")
+    options.add_argument("new", metavar="NEW", nargs="?", help="a design, or REVISION:path in git")
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
         help="text, json or markdown",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file too, its format by its ending: {' or '.join(ENDINGS)}; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--fail-at", type=one_of(LEVELS), default="must", metavar="LEVEL",
         help="the level from which a step back makes the exit status 1: must, should or note",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
     )
-    parser.add_argument(
+    options.add_argument(
         "--on", type=day, default=None, metavar="DATE",
         help="the day on which concessions must still hold; today where none is named",
     )  # fmt: skip
-    return parser
+    return options
 
 
 def _in_force(argument: str, packs: Packs) -> InForce:

@@ -26,7 +26,7 @@ VIEWS: dict[str, Callable[[Review, str | None, Sequence[Mark]], str]] = {
 
 def run(arguments: Sequence[str]) -> int:
     """Run the command, and return the exit status. Raises UsageError."""
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if options.file is None:
         raise UsageError("a drawing needs a design", "", "FILE, as in bench.yaml")
     outputs = [(path, format_of(path, {".svg": "svg"})) for path in dict.fromkeys(options.output)]
@@ -44,34 +44,35 @@ def run(arguments: Sequence[str]) -> int:
     return 0
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "draw",
         "Draw a design to scale in one of its configurations, with what is found of it numbered.",
         "reviewer draw bench.yaml --view elevation --configuration open --output open.svg",
     )
-    parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
-    parser.add_argument(
+    options.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
+    options.add_argument(
         "--view", type=one_of(tuple(VIEWS)), default="plan", metavar="VIEW",
         help="plan, from above (the default), or elevation, from the front",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--configuration", metavar="NAME", help="one of the design's; the first, if none is named"
     )
-    parser.add_argument(
+    options.add_argument(
         "--unmarked", action="store_true", help="the design alone, without what is found of it"
     )
-    parser.add_argument(
+    options.add_argument(
         "--output", action="append", default=[], metavar="FILE",
         help="write the drawing to a file that ends in .svg; standard output without; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
     )
-    return parser
+    return options
 
 
 def _drawn(review: Review, view: str, configuration: str | None, *, plain: bool) -> str:

@@ -10,7 +10,7 @@ from typing import NoReturn
 
 from reviewer.command.fault import FAULT, told_fault
 from reviewer.command.terminal import complain, prepare_streams, say
-from reviewer.command.usage import UsageError
+from reviewer.command.usage import Parser, UsageError
 from reviewer.notation.nearest import nearest
 
 WRONG_INPUT = 2
@@ -28,6 +28,7 @@ COMMANDS = {
     "rules": "list the rules in force, or prove them",
     "start": "write a small complete design to begin from",
     "schema": "print the JSON Schema of a design file, for editors",
+    "completion": "print what makes a shell complete commands, options and files",
 }
 
 
@@ -62,6 +63,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return FAULT
 
 
+def parser_of(name: str) -> Parser:
+    """The options of a command."""
+    found: Parser = import_module(f"reviewer.command.{name}").parser()
+    return found
+
+
 def _run(name: str, words: Sequence[str]) -> int:
     if not name:
         return _without_command(words)
@@ -92,18 +99,18 @@ def _without_command(words: Sequence[str]) -> int:
 
 def help_text() -> str:
     """What `reviewer --help` prints."""
+    widest = max(map(len, COMMANDS))
     lines = [
         "usage: reviewer COMMAND ...",
         "",
         "Reviews designs of moving furniture and shop machines before the wood is cut.",
         "",
-        *(f"  {name:<8}{says}" for name, says in COMMANDS.items()),
+        *(f"  {name:<{widest}}  {says}" for name, says in COMMANDS.items()),
         "",
-        "  reviewer COMMAND --help    options of a command, and an example",
+        "  reviewer COMMAND --help    options of a command",
         "  reviewer --version",
         "",
-        "to begin:",
-        "  reviewer start",
-        "  reviewer check design.yaml",
+        "examples, one of each; to begin, reviewer start:",
+        *(f"  {parser_of(name).example}" for name in COMMANDS),
     ]
     return "".join(f"{line}\n" for line in lines)

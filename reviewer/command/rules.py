@@ -19,32 +19,39 @@ FORMATS = ("text", "markdown")
 GRAPHS = {".svg": "svg", ".dot": "dot"}
 
 
-def run(arguments: Sequence[str]) -> int:
-    """Run the command, and return the exit status. Raises UsageError."""
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "rules",
         "List the rules in force with their limits and sources, or prove them.",
         "reviewer rules --prove --rules our_shop.yaml",
     )
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument("--shop", default=None, metavar="FILE", help="a shop's file: its rules too")
-    parser.add_argument(
+    options.add_argument(
+        "--shop", default=None, metavar="FILE", help="a shop's file: its rules too"
+    )
+    options.add_argument(
         "--prove", action="store_true", help="judge each rule on its own proof, both ways"
     )
-    parser.add_argument(
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
         help="text, or markdown: the catalogue",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--graph", default=None, metavar="FILE",
         help=f"draw which rule stands behind which, in a file ending {' or '.join(GRAPHS)}",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--names", default=None, metavar="KIND", help="the names that a rule on a kind may use"
     )
-    options = parser.read(arguments)
+    return options
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    options = parser().read(arguments)
     if options.graph:
         format_of(options.graph, GRAPHS)
     in_force = packs_of(options.rules, options.shop, prove=not options.prove).of()

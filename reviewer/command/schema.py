@@ -25,25 +25,30 @@ FILES: Mapping[str, Callable[[Mapping[str, Kind]], Any]] = {
 }
 
 
-def run(arguments: Sequence[str]) -> int:
-    """Run the command, and return the exit status. Raises UsageError."""
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "schema",
         "Print the JSON Schema (2020-12) of a design file, so that an editor completes its keys;"
         " or hold designs against it, as an editor does.",
         "reviewer schema > design.schema.json",
     )
-    parser.add_argument("paths", nargs="*", metavar="PATH", help="designs to hold against it")
-    parser.add_argument(
+    options.add_argument("paths", nargs="*", metavar="PATH", help="designs to hold against it")
+    options.add_argument(
         "--of", type=one_of(tuple(FILES)), default="design", metavar="FILE",
         help="what it is of: design or shop, files that you write; review or trace, what the "
         "commands check and trace print with --format json",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE",
         help="a shop's file: kinds of part that it adds are in the schema too",
     )  # fmt: skip
-    options = parser.read(arguments)
+    return options
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    options = parser().read(arguments)
     packs = packs_of((), options.shop)
     if options.paths:
         return _held(options.paths, packs)

@@ -30,7 +30,7 @@ def run(arguments: Sequence[str]) -> int:
 
     A review that fails keeps no sheet back: the sheet says so at its top.
     """
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if options.file is None:
         raise UsageError("no design is named", "", "the path of a design, or -")
     outputs = [(path, format_of(path, ENDINGS)) for path in dict.fromkeys(options.output)]
@@ -53,37 +53,38 @@ def run(arguments: Sequence[str]) -> int:
     return UNREAD if problems or not sheets else HOLDS
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "sheet",
         "Sheets for the shop floor, to print and write on.",
         "reviewer sheet bench.yaml --only cutting --output cutting.html",
     )
-    parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
-    parser.add_argument(
+    options.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
+    options.add_argument(
         "--only", type=one_of(tuple(MAKERS)), action="append", default=[], metavar="SHEET",
         help=f"one sheet in place of all: {' or '.join(MAKERS)}; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
         help="text, markdown, or page, which is one HTML file that prints on A4 and Letter",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file in place of standard output, its format by its ending: "
              f"{' or '.join(ENDINGS)}; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
     )
-    parser.add_argument(
+    options.add_argument(
         "--on", type=day, default=None, metavar="DATE",
         help="the day on which concessions must still hold; today where none is named",
     )  # fmt: skip
-    return parser
+    return options
 
 
 def _tell(

@@ -38,7 +38,7 @@ Found = Sweep | Map | Scaling
 
 def run(arguments: Sequence[str]) -> int:
     """Run the command, and return the exit status. Raises UsageError."""
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if options.file is None or bool(options.fields) == bool(options.scale):
         raise UsageError(
             "a size needs a design, and one or two values or a scale",
@@ -62,37 +62,38 @@ def run(arguments: Sequence[str]) -> int:
     return UNREAD if in_force.problems else 0
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "size",
         "Sweep a value of a design over its sizes: how far every rule is used, and what passes.",
         "reviewer size bench.yaml ring.plate.thickness --stock --output thickness.svg",
     )
-    parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
-    parser.add_argument(
+    options.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
+    options.add_argument(
         "fields", metavar="PART.FIELD", nargs="*", help="a given value; two of them make a map"
     )
-    parser.add_argument("--from", dest="low", metavar="SIZE", help="the least size of the first")
-    parser.add_argument("--to", dest="high", metavar="SIZE", help="the largest size of the first")
-    parser.add_argument("--stock", action="store_true", help="only sizes that are sold")
-    parser.add_argument(
+    options.add_argument("--from", dest="low", metavar="SIZE", help="the least size of the first")
+    options.add_argument("--to", dest="high", metavar="SIZE", help="the largest size of the first")
+    options.add_argument("--stock", action="store_true", help="only sizes that are sold")
+    options.add_argument(
         "--scale", metavar="A..B", help="the whole design at factors from A to B instead"
     )
-    parser.add_argument(
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT",
         help="text, json or svg",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file too, its format by its ending: {' or '.join(ENDINGS)}; repeatable",
     )  # fmt: skip
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
     )
-    return parser
+    return options
 
 
 def _factors(text: str) -> tuple[float, ...]:

@@ -24,17 +24,22 @@ Then change it into what you build.
 """
 
 
-def run(arguments: Sequence[str]) -> int:
-    """Run the command, and return the exit status. Raises UsageError."""
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "start",
         "Write a small complete design to begin from. A file that exists is never touched.",
         "reviewer start book_stand.yaml",
     )
-    parser.add_argument(
+    options.add_argument(
         "file", metavar="FILE", nargs="?", default="design.yaml", help="design.yaml if left out"
     )
-    path = parser.read(arguments).file
+    return options
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run the command, and return the exit status. Raises UsageError."""
+    path = parser().read(arguments).file
     text = FIRST_DESIGN.read_bytes()
     try:
         with Path(path).open("xb") as file:

@@ -21,7 +21,7 @@ FORMATS = ("text", "json")
 
 def run(arguments: Sequence[str]) -> int:
     """Run the command, and return the exit status. Raises UsageError."""
-    options = _parser().read(arguments)
+    options = parser().read(arguments)
     if options.name is None:
         raise UsageError(
             "a trace needs a design and a name",
@@ -53,29 +53,30 @@ def run(arguments: Sequence[str]) -> int:
     return UNREAD if in_force.problems else 0
 
 
-def _parser() -> Parser:
-    parser = Parser(
+def parser() -> Parser:
+    """The options of the command."""
+    options = Parser(
         "trace",
         "Follow a quantity, or a rule on a part, back to the lines of the file.",
         "reviewer trace bench.yaml ring.carry.peak_load",
     )
-    parser.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
-    parser.add_argument(
+    options.add_argument("file", metavar="FILE", nargs="?", help="a design, or -")
+    options.add_argument(
         "name",
         metavar="PART.NAME",
         nargs="?",
         help="a quantity, or a rule on a part; a part alone lists what it has",
     )
-    parser.add_argument(
+    options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT", help="text or json"
     )
-    parser.add_argument(
+    options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
     )
-    parser.add_argument(
+    options.add_argument(
         "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
     )
-    return parser
+    return options
 
 
 def _review(each: Input, in_force: InForce) -> Review:

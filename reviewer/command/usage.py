@@ -2,7 +2,7 @@
 
 import argparse
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from datetime import date
 from typing import NoReturn
 
@@ -39,6 +39,7 @@ class Parser(argparse.ArgumentParser):
             epilog=f"example: {example}",
             allow_abbrev=False,
         )
+        self.example = example
 
     def read(self, arguments: Sequence[str]) -> argparse.Namespace:
         """Read a command line. Raises UsageError."""
@@ -67,17 +68,25 @@ class Parser(argparse.ArgumentParser):
         raise UsageError("an option has a value that it does not take", name, f"{name} alone")
 
 
-def one_of(words: Sequence[str]) -> Callable[[str], str]:
+class OneOf:
     """A reader of an option's value: one word of a list."""
 
-    def read(text: str) -> str:
-        if text not in words:
-            near = nearest(text, words)
-            mend = f"write {near}" if near else ""
-            raise UsageError("there is no such choice", text, f"one of {', '.join(words)}", mend)
-        return text
+    def __init__(self, words: Sequence[str]) -> None:
+        """Read one of some words."""
+        self.words = tuple(words)
 
-    return read
+    def __call__(self, text: str) -> str:
+        """The word. Raises UsageError."""
+        if text in self.words:
+            return text
+        near = nearest(text, self.words)
+        mend = f"write {near}" if near else ""
+        raise UsageError("there is no such choice", text, f"one of {', '.join(self.words)}", mend)
+
+
+def one_of(words: Sequence[str]) -> OneOf:
+    """A reader of one word of a list."""
+    return OneOf(words)
 
 
 def count(text: str) -> int:

@@ -1,5 +1,6 @@
 """Wrong command lines, as whole messages; help and version."""
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -21,13 +22,15 @@ OPTIONS = (
         (
             "chek a.yaml",
             "reviewer: there is no such command\n    found chek\n"
-            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema\n"
+            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema, "
+            "completion\n"
             "    mend: write reviewer check\n",
         ),
         (
             "--verion",
             "reviewer: there is no such command\n    found --verion\n"
-            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema\n",
+            "    expected one of check, trace, compare, size, sheet, draw, rules, start, schema, "
+            "completion\n",
         ),
         (
             "check",
@@ -120,7 +123,8 @@ def test_help_names_every_command(run: Run, words: tuple[str, ...]) -> None:
     ran = run(*words)
     assert (ran.status, ran.err) == (0, "")
     for name, says in COMMANDS.items():
-        assert f"  {name:<8}{says}\n" in ran.out
+        assert re.search(rf"^  {name} +{re.escape(says)}$", ran.out, re.M)
+        assert f"\n  reviewer {name} " in ran.out  # with a real example
 
 
 def test_no_command_at_all_shows_the_help(run: Run) -> None:
