@@ -4,12 +4,14 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from reviewer.reporting.sheets.making import Maker
+from reviewer.reporting.sheets.setting_out import SETTING_OUT
 from reviewer.reporting.sheets.weight import WEIGHT
 
 MAKERS: Mapping[str, Maker] = MappingProxyType(
     {
         maker.name: maker
         for maker in (
+            SETTING_OUT,
             WEIGHT,
         )
     }

@@ -1,0 +1,31 @@
+"""The setting-out sheet: divided circles by tables of chords, and how bolted parts line up."""
+
+from collections.abc import Iterator
+
+from reviewer.judging.reviewed import Review
+from reviewer.reporting.sheets.circle import Circle
+from reviewer.reporting.sheets.divided_circle import circle_section
+from reviewer.reporting.sheets.lining_table import lining_section
+from reviewer.reporting.sheets.making import Maker
+from reviewer.reporting.sheets.quantities import Quantities
+from reviewer.reporting.sheets.sheet import Body, NoSheet, Section
+
+
+def setting_out_body(review: Review) -> Body | NoSheet:
+    """The circles to divide, and the parts to line up."""
+    sections = tuple(_sections(Quantities(review)))
+    if sections:
+        return Body(sections)
+    return NoSheet("no divided_circle and no lining_up is among the parts of the design")
+
+
+def _sections(values: Quantities) -> Iterator[Section]:
+    for part in values.parts:
+        if values.kind(part) == "divided_circle":
+            yield circle_section(Circle(values, part))
+    lined = [part for part in values.parts if values.kind(part) == "lining_up"]
+    if lined:
+        yield lining_section(values, lined)
+
+
+SETTING_OUT = Maker("setting_out", "Setting out", setting_out_body)
