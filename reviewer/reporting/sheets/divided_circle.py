@@ -85,8 +85,8 @@ def _why(circle: Circle) -> str:
     direct = float(direct_error(within, pi / 2))
     said = (
         f"Do not step the circle off with dividers: set wrong by {circle.fine(within)} they "
-        f"put the last mark {circle.fine(stepped)} off, since every step adds its error to those before. "
-        f"Set by itself, no mark is more than {circle.fine(direct)} off."
+        f"put the last mark {circle.fine(stepped)} off, since every step adds its "
+        f"error to those before. Set by itself, no mark is more than {circle.fine(direct)} off."
     )
     if circle.values.named(circle.part, "set_by") == "stepped":
         asked = circle.fine(circle.number("setting.asked"))
