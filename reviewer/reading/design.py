@@ -24,6 +24,7 @@ class GivenValue:
     place: Place
     quantity: Quantity | None = None
     sheet: Sheet | None = None
+    calibrated_by: str = ""  # the test that the value is from, where one calibrates it
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,40 @@ class Concession:
 
 
 @dataclass(frozen=True, slots=True)
+class Measured:
+    """One measurement of what was built: of which quantity, how loaded, and what was read.
+
+    `under` are the loads that stood on it, or one combination; own weight alone where it is empty.
+    `factor` is on the loads; None of a proof step that takes the limit for it. `zeroed`: read from
+    where it stood under its own weight. `revision`, `of` (a file) and `fingerprint` (marks by part)
+    tell on what it was measured. `calibrates` is the part and path of the value that it settles.
+    """
+
+    name: str
+    part: str
+    path: str
+    under: tuple[str, ...]
+    configuration: int
+    step: str
+    factor: float | None
+    zeroed: bool
+    value: GivenValue
+    by: str
+    on: str
+    revision: str | None
+    of: str | None
+    fingerprint: Mapping[str, str]
+    proven: bool
+    calibrates: tuple[str, str] | None
+    place: Place
+
+    @property
+    def quantity(self) -> str:
+        """The name of what was measured."""
+        return f"{self.part}.{self.path}"
+
+
+@dataclass(frozen=True, slots=True)
 class Design:
     """One revision of one thing to be built, as its file gives it.
 
@@ -86,6 +121,7 @@ class Design:
     configurations: tuple[Configuration, ...] = (Configuration(""),)
     combinations: tuple[Combination, ...] | None = None
     concessions: tuple[Concession, ...] = ()
+    measured: tuple[Measured, ...] = ()
     lines: tuple[str, ...] = ()
     units: tuple[Unit, ...] = ()
     files: Mapping[str, tuple[tuple[str, ...], Unit | None]] = field(default_factory=dict)

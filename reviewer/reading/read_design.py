@@ -17,6 +17,7 @@ from reviewer.reading.design import Design, Part
 from reviewer.reading.events import read_yaml
 from reviewer.reading.fields import read_fields
 from reviewer.reading.folder import Folder
+from reviewer.reading.measured import MeasuredOn, read_measured
 from reviewer.reading.measures import units_in_order
 from reviewer.reading.notes import NOTE
 from reviewer.reading.parts import read_loads, read_parts
@@ -27,7 +28,10 @@ from reviewer.reading.words import MAX_PROBLEMS
 LENGTHS = "lengths"
 LIKE_A_KEY = re.compile(r"([A-Za-z0-9_.]+)[\"']?[ \t]*:")
 SECTIONS = frozenset(
-    ("parts", "configurations", "loads", "combinations", "concessions", BOARDS, BASED_ON)
+    (
+        *("parts", "configurations", "loads", "combinations", "concessions", "measured"),
+        *(BOARDS, BASED_ON),
+    )
 )
 Read = tuple[Design | None, tuple[Problem, ...]]
 
@@ -142,14 +146,18 @@ def _assembled(
     parts = read_parts(root, kinds, context, boards)
     check_boards(parts, context)
     loads = read_loads(root, load, parts, context)
+    configurations = read_configurations(root, parts, context)
+    named = dict.fromkeys(_names(root, "loads"))
+    combinations = read_combinations(root, named, context)
     return Design(
         path=context.path,
         facts=Part(facts.name, facts, given, root.place),
         parts=parts,
         loads=loads,
-        configurations=read_configurations(root, parts, context),
-        combinations=read_combinations(root, dict.fromkeys(_names(root, "loads")), context),
+        configurations=configurations,
+        combinations=combinations,
         concessions=read_concessions(root, context),
+        measured=read_measured(root, on, context),
         lines=tuple(context.lines),
         files={path: (tuple(lines), unit) for path, (lines, unit) in context.families.items()},
         units=units_in_order(context.quantities, context.lengths),

@@ -9,9 +9,11 @@ from reviewer.parts.board import BOARD
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.shape_rows import shaped
 from reviewer.reading.based_on import BASED_ON
 from reviewer.reading.boards import BOARDS
+from reviewer.reading.measured import REQUIRED as MEASURED_REQUIRED
 from reviewer.reading.names import NAME, NAMED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
@@ -47,6 +49,11 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
             "type": "array",
             "items": _ref("concession"),
         },
+        "measured": {
+            "description": "what was measured on what was built",
+            "type": "array",
+            "items": _ref("measurement"),
+        },
     }
     return {
         "$schema": DIALECT,
@@ -62,6 +69,7 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
             **{f"part_{kind.name}": _kind(kind) for kind in kinds.values()},
             "load": _load(load),
             "concession": {**_table(CONCESSION.keys, CONCESSION), "required": list(REQUIRED)},
+            "measurement": _measurement(),
         },
     }
 
@@ -170,6 +178,23 @@ def _configuration() -> Schema:
         "patternProperties": {OVERRIDE: value},
         "additionalProperties": False,
     }
+
+
+def _measurement() -> Schema:
+    """A measurement; the value's dimension is that of the quantity, which only a reader sees."""
+    name = {"type": "string", "minLength": 1}
+    own = {
+        "value": {
+            "description": "what was read, with its uncertainty: 1.5 mm ± 0.1 mm",
+            "type": ["string", "number"],
+        },
+        "under": {
+            "description": "the loads that stood on it, or one combination",
+            "anyOf": [name, {"type": "array", "items": name, "minItems": 1, "uniqueItems": True}],
+        },
+    }
+    table = _table(MEASUREMENT.keys, MEASUREMENT, own)
+    return {**table, "required": list(MEASURED_REQUIRED)}
 
 
 def _combination() -> Schema:
