@@ -1,6 +1,6 @@
 """A review of one design: read, derive, judge. It prints nothing and keeps no state."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -10,11 +10,14 @@ from reviewer.judging.concession import with_concessions
 from reviewer.judging.in_force import InForce, builtin_in_force, put_in_force
 from reviewer.judging.judge import judge
 from reviewer.judging.limits import with_limits
+from reviewer.judging.measured import Tested
 from reviewer.judging.pack import Pack
 from reviewer.judging.reviewed import Review
 from reviewer.judging.shop_packs import in_force_near
+from reviewer.notation.plain import plain
 from reviewer.notation.problem import Place, Problem
-from reviewer.reading.folder import Folder
+from reviewer.reading.design import Design
+from reviewer.reading.folder import Folder, Refused
 from reviewer.reading.read_design import read_design
 
 __all__ = ["Review", "review", "review_source", "unreadable"]
@@ -85,9 +88,42 @@ def review_under(
     if design is None:
         return replace(under, problems=problems)
     derived = derive(with_limits(design, in_force.limits))
-    findings = judge(design, derived.values, derived.cases, in_force.rules)
+    tests: tuple[Tested, ...] = ()
+    if design.measured:
+        from reviewer.studying.measured import held_against  # not wanted by most designs
+
+        derived, tests = held_against(derived, _finder(in_force, folder))
+    findings = judge(derived.design, derived.values, derived.cases, in_force.rules)
+    if tests:
+        from reviewer.studying.measured import findings_of, with_calibrations
+
+        findings = with_calibrations(findings, derived, tests)
+        findings += findings_of(tests, derived.design, in_force.rules)
     conceded = with_concessions(findings, design, on or date.today())
-    return replace(under, problems=problems, findings=conceded, derived=derived)
+    return replace(under, problems=problems, findings=conceded, derived=derived, tests=tests)
+
+
+def _finder(in_force: InForce, folder: Folder | None) -> Callable[[str, str | None], Design | str]:
+    """Finds the design in another file; a text says why it cannot be read.
+
+    `beside` is the file that names it; a file of the design's own family is called by its path.
+    """
+
+    def find(name: str, beside: str | None) -> Design | str:
+        if folder is None:
+            return f"{plain(name)} cannot be looked at: a design that comes as text stands alone"
+        try:
+            path = name if beside is None else folder.path(name, beside)
+            source = folder.read(path)
+        except Refused as refused:
+            return f"{plain(name)} cannot be looked at: {refused.words[0]}"
+        finds = in_force.tables.finds
+        design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
+        if design is None:
+            return f"{plain(name)} has {len(problems)} problems of its own: check that file"
+        return with_limits(design, in_force.limits)
+
+    return find
 
 
 def unreadable(path: str, error: OSError) -> Problem:

@@ -17,6 +17,7 @@ from reviewer.judging.writing import number, write
 from reviewer.notation.nearest import nearest
 from reviewer.parts.facts import FACTS, LEVELS
 from reviewer.parts.kind import Kind
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.reading.shop import Entry, Shop
 from reviewer.reading.tree import Scalar
 
@@ -127,7 +128,7 @@ class _Changer:
             what = f"{rule.name} has no limit that a factor moves"
             self.reader.refuse(entry.place, what, rule.requires, expected)
             return None
-        kinds = {**self.kinds, FACTS.name: FACTS}
+        kinds = {**self.kinds, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}
         try:
             require = judge(expression, vocabulary(rule.scope, kinds, self.limits))
         except LanguageError as error:

@@ -88,6 +88,7 @@ class Finding:
     by_shop: ByShop | None = None
     remedies: Remedies | None = None  # None: not searched
     influences: tuple[Influence, ...] | None = None  # None: not computed
+    calibrated: tuple[str, ...] = ()  # values that a measurement settles, and that it stands on
     scatter: Scatter | None = None  # None: not sampled, or no tolerance touches it
 
     @property

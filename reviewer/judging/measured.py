@@ -14,7 +14,7 @@ class Explanation:
 
     SI values with the `unit` to show them in. `text` and `place` are those of a given value; one
     that the design computes or takes from stock has neither. `strain` is the change over the
-    value's tolerance, or over one per cent of it where it has none.
+    value's tolerance, or over what is usual of it where it has none.
     """
 
     name: str

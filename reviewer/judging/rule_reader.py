@@ -18,6 +18,7 @@ from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.reading.names import NAME, RESERVED
 from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Items, Node, Scalar, Table
@@ -59,7 +60,7 @@ class RuleReader(PackReader):
         """
         super().__init__(path, lines, problems)
         self.torn = bool(problems)
-        self.kinds = {**kinds, FACTS.name: FACTS}
+        self.kinds = {**kinds, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}
         self.limits = limits
         self.trusted = trusted
         self._names_by_scope: dict[Scope, Names] = {}

@@ -64,6 +64,6 @@ MEASUREMENT = Kind(
         Row("changes", "1", "values behind the quantity that have changed since"),
         Row("changed", "text", "those values"),
         Row("uncalibrated", "1", "how many values it was to calibrate and could not"),
-        Row("why_uncalibrated", "text", "why it could not"),
+        Row("calibration", "text", "what it calibrated, or why it could not"),
     ),
 )

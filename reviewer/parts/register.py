@@ -6,10 +6,11 @@ from types import MappingProxyType
 
 from reviewer.parts.facts import FACTS, LIMIT
 from reviewer.parts.kind import Kind
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.row_checks import check_row, check_words, scopes_of
 
 OURS = "reviewer"
-RESERVED = frozenset({FACTS.name, "load", "carrier", "carried", "shop", LIMIT})
+RESERVED = frozenset({FACTS.name, MEASUREMENT.name, "load", "carrier", "carried", "shop", LIMIT})
 NONE: Mapping[str, Kind] = MappingProxyType({})
 LOAD_PATH = (
     *("carried_by", "weight", "centre.x", "centre.y", "place.x", "place.y"),

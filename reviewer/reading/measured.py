@@ -119,9 +119,7 @@ def _name(given: GivenValue | None, number: int, on: MeasuredOn, context: Contex
     return name
 
 
-def _quantity(
-    given: GivenValue | None, on: MeasuredOn, context: Context
-) -> tuple[str, Row] | None:
+def _quantity(given: GivenValue | None, on: MeasuredOn, context: Context) -> tuple[str, Row] | None:
     """The part and the row that a name stands for; None where there is none, which is told."""
     if given is None:
         return None
@@ -187,9 +185,7 @@ def _under(item: Table, on: MeasuredOn, context: Context) -> tuple[str, ...]:
     return () if found == [OWN_WEIGHT] else tuple(found)
 
 
-def _configuration(
-    item: Table, given: GivenValue | None, on: MeasuredOn, context: Context
-) -> int:
+def _configuration(item: Table, given: GivenValue | None, on: MeasuredOn, context: Context) -> int:
     """Which configuration it was measured in; it has to be told where there are several."""
     names = [each.name for each in on.configurations]
     if given is not None and given.text in names:

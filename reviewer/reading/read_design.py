@@ -157,7 +157,9 @@ def _assembled(
         configurations=configurations,
         combinations=combinations,
         concessions=read_concessions(root, context),
-        measured=read_measured(root, on, context),
+        measured=read_measured(
+            root, MeasuredOn(parts, named, configurations, combinations), context
+        ),
         lines=tuple(context.lines),
         files={path: (tuple(lines), unit) for path, (lines, unit) in context.families.items()},
         units=units_in_order(context.quantities, context.lengths),

@@ -1,9 +1,11 @@
 """A comparison as data for other programs."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from reviewer.judging.finding import Finding, Level
 from reviewer.judging.reviewed import Review
+from reviewer.reading.design import Measured
 from reviewer.reporting.data import in_unit, rounded
 from reviewer.studying.attribution import Explained
 from reviewer.studying.changed import Edit
@@ -22,6 +24,7 @@ def comparison_data(found: Comparison, names: tuple[str, str], level: Level) -> 
         "step_back": [pair.name for pair in found.regressions(level)],
         "findings": [_pair(each) for each in found.pairs],
         "changed": [_edit(each) for each in found.edits],
+        "stale_tests": [_stale(*each) for each in found.stale],
         "moved": [_movement(each) for each in found.movements],
     }
 
@@ -74,6 +77,18 @@ def _edit(edit: Edit) -> Data:
         "to": edit.new.text if edit.new else None,
         "line": edit.new.place.line if edit.new else None,
         "note": edit.note or None,
+    }
+
+
+def _stale(test: Measured, changes: Sequence[Edit]) -> Data:
+    """A recorded measurement that changes make stale, and which of them."""
+    return {
+        "test": test.name,
+        "quantity": test.quantity,
+        "by": test.by,
+        "on": test.on,
+        "line": test.place.line,
+        "because_of": [edit.name for edit in changes],
     }
 
 

@@ -2,11 +2,13 @@
 
 from reviewer.judging.finding import Level
 from reviewer.reporting.compare_words import (
+    STALE_TITLE,
     TITLES,
     comparison_sentence,
     edit_words,
     explained_words,
     movement_words,
+    stale_words,
     verdict_words,
 )
 from reviewer.reporting.markdown_text import marked, table
@@ -32,6 +34,9 @@ def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level)
         if pairs:
             lines += ["", f"### {title[:1].upper()}{title[1:]}", ""]
             lines += table(("finding", "before", "after", "because of"), [_row(p) for p in pairs])
+    if found.stale:
+        lines += ["", f"### {STALE_TITLE[:1].upper()}{STALE_TITLE[1:]}", ""]
+        lines += [f"- {marked(stale_words(test, changes))}" for test, changes in found.stale]
     if found.edits:
         lines += ["", "### What was changed", ""]
         lines += [f"- {marked(edit_words(edit))}" for edit in found.edits]

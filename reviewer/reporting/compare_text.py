@@ -2,12 +2,14 @@
 
 from reviewer.judging.finding import Level
 from reviewer.reporting.compare_words import (
+    STALE_TITLE,
     TITLES,
     comparison_sentence,
     edit_words,
     explained_words,
     movement_words,
     pair_words,
+    stale_words,
 )
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.studying.compare import Comparison
@@ -41,6 +43,10 @@ def comparison_text(found: Comparison, names: tuple[str, str], level: Level, sty
                 sheet.lines.pop()
         if len(pairs) > MOST_EACH:
             sheet.put(f"and {len(pairs) - MOST_EACH} more")
+    if found.stale:
+        sheet.heading(STALE_TITLE)
+        for test, changes in found.stale:
+            sheet.put(stale_words(test, changes))
     _put_edits(sheet, found)
     _put_movements(sheet, found)
     return sheet.text()

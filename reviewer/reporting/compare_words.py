@@ -1,10 +1,12 @@
 """The words of a comparison, that text and Markdown share."""
 
+from collections.abc import Sequence
 from math import isnan
 
 from reviewer.judging.finding import Finding
 from reviewer.notation.plain import plain
 from reviewer.notation.show import show
+from reviewer.reading.design import Measured
 from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.words import counted, sentence
 from reviewer.studying.attribution import Explained
@@ -82,6 +84,18 @@ def edit_words(edit: Edit) -> str:
         return f"{edit.name}: {edit.note}"
     texts = [plain(each.text) if each else NOTHING for each in (edit.old, edit.new)]
     return f"{edit.name} {texts[0]} -> {texts[1]}"
+
+
+STALE_TITLE = "tests that have to be made again"
+
+
+def stale_words(test: Measured, changes: Sequence[Edit]) -> str:
+    """A recorded measurement that changes make stale: which it is, and because of what."""
+    told = ", ".join(edit_words(each) for each in changes[:MOST_PARTS])
+    more = len(changes) - MOST_PARTS
+    others = f" and {more} more" if more > 0 else ""
+    what = f"{plain(test.name)}, {plain(test.quantity)} by {plain(test.by)} on {test.on}"
+    return f"{what}: stale by {told}{others}"
 
 
 def movement_words(movement: Movement) -> tuple[str, str, str, str]:

@@ -8,6 +8,7 @@ from math import isfinite
 from typing import Any
 
 from reviewer.judging.finding import ByShop, Finding, Side
+from reviewer.judging.measured import Explanation, Tested
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.notation.units import Unit
@@ -79,6 +80,7 @@ def review_data(review: Review, version: str | None = None) -> Data:
                 for each in versions(review)
             ],
         },
+        "measured": [tested_data(test) for test in review.tests],
     }
 
 
@@ -101,6 +103,7 @@ def finding_data(finding: Finding) -> Data:
         "line": finding.place.line,
         "column": finding.place.column,
         "message": finding.message,
+        "calibrated": list(finding.calibrated),
         "remedies": remedies_data(finding.remedies),
         "rejected": rejected_data(finding.remedies),
         "no_remedy": (finding.remedies and finding.remedies.why) or None,
@@ -133,6 +136,52 @@ def _by_shop(change: ByShop | None) -> Data | None:
         "why": change.why,
         "path": change.place.path,
         "line": change.place.line,
+    }
+
+
+def tested_data(test: Tested) -> Data:
+    """One measurement and what became of it; numbers in the unit that is told."""
+    measured, done = test.measured, test.calibration
+    numbers = {
+        "read": test.read,
+        "predicted": test.predicted,
+        "least": test.least,
+        "most": test.most,
+        "allowed_difference": test.allowed,
+    }
+    return {
+        "test": measured.name,
+        "quantity": measured.quantity,
+        "loading": test.loading,
+        "by": measured.by,
+        "on": measured.on,
+        "proven": measured.proven,
+        **{name: in_unit(value, test.unit) for name, value in numbers.items()},
+        "unit": test.unit.symbol,
+        "agrees": test.agrees,
+        "changed": list(test.stale.changes),
+        "unknown": test.stale.unknown or None,
+        "explained_by": [_explanation(each) for each in test.explanations],
+        "calibrates": done
+        and {
+            "value": done.name,
+            "from": in_unit(done.before, done.unit),
+            "to": in_unit(done.after, done.unit),
+            "unit": done.unit.symbol,
+        },
+        "path": measured.place.path,
+        "line": measured.place.line,
+    }
+
+
+def _explanation(each: Explanation) -> Data:
+    """A value that would explain a reading; `line` is null where no file gives it."""
+    return {
+        "value": each.name,
+        "from": in_unit(each.now, each.unit),
+        "to": in_unit(each.needed, each.unit),
+        "unit": each.unit.symbol,
+        "line": each.place.line if each.place else None,
     }
 
 

@@ -67,8 +67,10 @@ def report_schema() -> Schema:
                     "reviewed_under": _table(
                         {"reviewer": TEXT_OR_NULL, "texts": _list(_table(TEXT_REVIEWED_UNDER))}
                     ),
+                    "measured": _list(_ref("measurement")),
                 }
             ),
+            "measurement": _measurement(),
             "finding": _finding(),
             "side": {
                 **_table({"value": NUMBER_OR_NULL, "unit": TEXT}),
@@ -115,6 +117,7 @@ def trace_schema() -> Schema:
         "source": TEXT_OR_NULL,
         "path": TEXT_OR_NULL,
         "line": {"type": ["integer", "null"], "minimum": 1},
+        "calibrated_by": TEXT_OR_NULL,
         "open_because": _or_null(_list(TEXT)),
         "inputs": _list({"anyOf": [_ref("step"), _ref("again")]}),
     }
@@ -151,6 +154,10 @@ def _finding() -> Schema:
             "line": FROM_ONE,
             "column": FROM_ONE,
             "message": TEXT,
+            "calibrated": {
+                **_list(TEXT),
+                "description": "values that a measurement settles, and that it stands on",
+            },
             "remedies": {
                 **_or_null(_list(_ref("remedy"))),
                 "description": "what mends it, the smallest change first; null: not searched",
@@ -171,6 +178,28 @@ def _finding() -> Schema:
             "open_because": _or_null(_list(TEXT)),
             "silenced": {**_or_null(_ref("by_shop")), "description": "the rule counts for nothing"},
             "concession": _or_null(_ref("concession")),
+        }
+    )
+
+
+def _measurement() -> Schema:
+    """A measurement against its prediction, in one unit."""
+    change = {"value": TEXT, "from": NUMBER_OR_NULL, "to": NUMBER_OR_NULL, "unit": TEXT}
+    return _table(
+        {
+            **dict.fromkeys(("test", "quantity", "loading", "by", "on"), TEXT),
+            "proven": {"type": "boolean"},
+            **dict.fromkeys(
+                ("read", "predicted", "least", "most", "allowed_difference"), NUMBER_OR_NULL
+            ),
+            "unit": TEXT,
+            "agrees": {"type": ["boolean", "null"]},
+            "changed": {**_list(TEXT), "description": "what has changed behind it since"},
+            "unknown": {**TEXT_OR_NULL, "description": "why nobody can tell what has changed"},
+            "explained_by": _list(_table({**change, "line": {"type": ["integer", "null"]}})),
+            "calibrates": _or_null(_table(change)),
+            "path": TEXT,
+            "line": FROM_ONE,
         }
     )
 

@@ -8,6 +8,7 @@ from reviewer.judging.finding import STAGES, Finding
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import render
 from reviewer.reporting.limits import shown_ratio
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.reporting.study_words import put_influences, put_scatter
 from reviewer.reporting.text_finding import FindingText
@@ -157,6 +158,8 @@ def _put_head(sheet: Sheet, review: Review) -> None:
     sheet.put(f"{design.name}{revision}", look="strong")
     sheet.put(_called(review.path))
     sheet.put(verdict_sentence(review.findings), look="strong")
+    for words in calibrations_told(review.tests, review.path):
+        sheet.put(words, look="strong")
     lacking = dict.fromkeys(problem.place.path for problem in review.problems)
     for path in lacking:
         sheet.put(f"Reviewed without the rules of {path}, which could not be read.", look="must")

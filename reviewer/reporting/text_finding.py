@@ -16,6 +16,12 @@ from reviewer.reporting.words import HOLD_WORDS, LEVEL_WORDS, STAGE_WORDS, joine
 NOT_SEARCHED = Remedies(())
 INDENT = 4
 TICK = "[ ] "
+MEASURED = "measurement."
+MEASURED_DO = {
+    f"{MEASURED}still_stands": "Test it again, or take the measurement out",
+    f"{MEASURED}agrees": "Find out what makes the reading differ",
+    f"{MEASURED}calibrates": "Calibrate by another measurement, or take calibrates: out",
+}
 LEAST_COLUMN = 24  # columns that are left for what a number is
 
 
@@ -108,6 +114,8 @@ def what_to_change(finding: Finding, own: str) -> str:
     """
     if finding.rule == STALE:
         return f"Take the concession on {on_line(finding.place, own)} out, or renew it"
+    if finding.rule.startswith(MEASURED):
+        return f"{MEASURED_DO[finding.rule]} ({finding.part}, {on_line(finding.place, own)})"
     if finding.remedies and finding.remedies.offered:
         return f"Change {remedy_words(finding.remedies.offered[0], own)}"
     if finding.change:

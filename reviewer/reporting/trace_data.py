@@ -23,6 +23,7 @@ def _data(step: Step, seen: set[str]) -> Data:
         "source": step.source or None,
         "path": step.path,
         "line": step.line,
+        "calibrated_by": step.calibrated_by or None,
         "open_because": list(step.open_because) or None,
         "inputs": [_data(each, seen) for each in step.inputs],
     }

@@ -55,7 +55,8 @@ def _origin(step: Step, own: str) -> str:
         return ", listed above"
     if step.line is not None:
         elsewhere = f" of {step.path}" if step.path not in (None, own) else ""
-        return f", line {step.line}{elsewhere}"
+        by = f", calibrated by {step.calibrated_by}" if step.calibrated_by else ""
+        return f", line {step.line}{elsewhere}{by}"
     is_default = step.value is not None and not step.formula and not step.inputs
     return ", default" if is_default else ""
 

@@ -13,8 +13,10 @@ from reviewer.notation.dimension import Dimension
 from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
+from reviewer.reading.design import Measured
 from reviewer.studying.attribution import Explained, explained
 from reviewer.studying.changed import Edit, edits
+from reviewer.studying.staleness import stale_tests
 
 Turn = Literal["fails now", "mended", "not judged now", "worse", "better", "new", "gone", "same"]
 TURNS: tuple[Turn, ...] = (
@@ -65,13 +67,17 @@ class Movement:
 
 @dataclass(frozen=True)
 class Comparison:
-    """What became of a design: findings, quantities that rules read, and values of the file."""
+    """What became of a design: findings, quantities that rules read, and values of the file.
+
+    `stale` are the recorded measurements that the changes make stale, each with those that do.
+    """
 
     old: Review
     new: Review
     pairs: tuple[Pair, ...]
     movements: tuple[Movement, ...]
     edits: tuple[Edit, ...] = field(default=())
+    stale: tuple[tuple[Measured, tuple[Edit, ...]], ...] = ()
 
     def regressions(self, level: Level) -> tuple[Pair, ...]:
         """What fails or is open now, and was not, from a level on."""
@@ -97,7 +103,12 @@ def compare(old: Review, new: Review, rules: tuple[Rule, ...]) -> Comparison:
         name = " with ".join([key[0], *key[1]])
         pairs.append(Pair(name, _turn(one, other), one, other, parts.get(key)))
     return Comparison(
-        old, new, tuple(pairs), tuple(_movements(old.derived, new.derived, old, new)), made
+        old,
+        new,
+        tuple(pairs),
+        tuple(_movements(old.derived, new.derived, old, new)),
+        made,
+        stale_tests(old.derived, new.derived, made),
     )
 
 

@@ -118,17 +118,3 @@ def _gauge(whole: Derived, test: Measured, index: int) -> Gauge:
     some = on_cases(whole, [case, case + 1] if test.zeroed else [case])
     zero = 1 if test.zeroed else None
     return Gauge(some, slot, 0, zero, frozenset(nx.ancestors(plan.graph, slot) | {slot}))
-
-
-def behind(gauge: Gauge, design: Design, test: Measured) -> frozenset[tuple[str, str]]:
-    """Part and path of every value behind a measurement; loads that were not on are left out."""
-    return values_behind(gauge.derived, gauge.wanted, factors_of(design, test))
-
-
-def values_behind(
-    derived: Derived, wanted: frozenset[int], on: Iterable[str]
-) -> frozenset[tuple[str, str]]:
-    """Part and path of some slots, without those of loads that are not on."""
-    off = derived.design.loads.keys() - set(on)
-    nodes = (derived.values.plan.nodes[slot] for slot in wanted)
-    return frozenset((node.part, node.row.path) for node in nodes if node.part not in off)

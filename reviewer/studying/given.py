@@ -119,7 +119,9 @@ def places_of(design: Design, owner: Part, row: Row) -> Iterator[Given]:
 
 
 def is_fixed(given: Given) -> bool:
-    """Whether its part says that a remedy must leave it as it is."""
+    """Whether a remedy must leave it as it is: its part says so, or a measurement settles it."""
+    if given.value.calibrated_by:
+        return True
     fixed = given.owner.given.get("fixed")
     names = re.split(r"[,;\s]+", str(fixed.value)) if fixed else []
     path = given.field[1]

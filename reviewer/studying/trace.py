@@ -16,11 +16,10 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
 from reviewer.notation.preferred import preferred_units
-from reviewer.notation.problem import Place
 from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
 from reviewer.parts.row import Count
-from reviewer.reading.design import Design
+from reviewer.reading.design import Design, GivenValue, Part
 from reviewer.stock.table import Choice
 
 NEARLY = 1e-9
@@ -41,8 +40,8 @@ class Step:
     """One number of a chain: where it comes from, and what it was computed from.
 
     `value` is in SI with the `unit` to show it in; a word where there is no unit; None where it is
-    unknown. `line` and `columns` are those of a given value, and `path` its file. `again` marks a
-    step that is listed further up.
+    unknown. `line` and `columns` are those of a given value, and `path` its file; `calibrated_by`
+    is the test that settles it. `again` marks a step that is listed further up.
     """
 
     name: str
@@ -58,6 +57,7 @@ class Step:
     open_because: tuple[str, ...] = ()
     path: str | None = None
     columns: tuple[int, int] | None = None
+    calibrated_by: str = ""
 
 
 def trace(review: Review, name: str) -> Step:
@@ -183,7 +183,8 @@ class _Tracer:
         formula, source = _words_of(self._computing(node))
         unknown = is_unknown(self.values.at(slot, case))
         causes = why_open(self.values, [slot], case) if unknown and top else ()
-        place = self._place(node, case)
+        source_value = self._given(node, case)
+        place = source_value.place if source_value else None
         return Step(
             name=node.name,
             says=node.row.says,
@@ -194,6 +195,7 @@ class _Tracer:
             line=place.line if place else None,
             path=place.path if place else None,
             columns=(place.column, place.end_column) if place else None,
+            calibrated_by=source_value.calibrated_by if source_value else "",
             case=self.cases.names[case] if top and node.row.is_number else None,
             inputs=() if again else tuple(self._inputs(node, case, seen)),
             again=again and not node.given,
@@ -263,16 +265,15 @@ class _Tracer:
         dimension: Dimension = node.row.dimension
         return parse_unit("1") if node.row.unit == "1" else unit_for(dimension, self.units)
 
-    def _place(self, node: Node, case: int) -> Place | None:
-        """The place that gives a value: that of the case's configuration where it changes it."""
+    def _given(self, node: Node, case: int) -> GivenValue | None:
+        """The value given for a node: that of the case's configuration where it changes it."""
         configuration = self.design.configurations[self.cases.configuration[case]]
         changed = configuration.overrides.get((node.part, node.row.path))
         owner = owner_of(self.design, node.part)
-        given = changed or (owner.given.get(node.row.path) if owner else None)
-        return given.place if given else None
+        return changed or (owner.given.get(node.row.path) if owner else None)
 
 
-def owner_of(design: Design, name: str) -> Any:
+def owner_of(design: Design, name: str) -> Part | None:
     """The part, load or design of a name."""
     if name == DESIGN:
         return design.facts

@@ -11,7 +11,11 @@ from reviewer.judging.finding import Finding
 from reviewer.reviewing import review_source
 
 FOLDER = Path(__file__).parent.parent.parent / "specimens"
-SPECIMENS = sorted([*FOLDER.glob("*.yaml"), *FOLDER.glob("potting_bench/*.yaml")])
+SPECIMENS = [
+    path
+    for path in sorted([*FOLDER.glob("*.yaml"), *FOLDER.glob("potting_bench/*.yaml")])
+    if "\nbased_on:" not in path.read_text("utf-8")  # a text alone is based on no file
+]
 TOP = ("design", "lengths")
 
 

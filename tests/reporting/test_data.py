@@ -22,8 +22,8 @@ KEYS = (
     "concession",
 )  # DESIGN, contract on JSON
 OF_A_DESIGN = ("path", "design", "revision", "findings", "problems")
-# What was tried in vain beside the remedies, and what a shop silenced.
-MORE = {"rejected", "no_remedy", "influences", "tolerance", "silenced"}
+# What was tried in vain beside the remedies, what a shop silenced, what a test calibrates.
+MORE = {"rejected", "no_remedy", "influences", "tolerance", "silenced", "calibrated"}
 
 
 def told(*reviews: Review) -> str:
@@ -42,7 +42,8 @@ def test_every_verdict(stage: Review, held: Callable[[str, str], None]) -> None:
 def test_every_finding_has_the_keys_of_the_contract_in_order(stage: Review) -> None:
     data = json.loads(told(stage))
     assert list(data) == ["format", "designs"]
-    assert list(data["designs"][0]) == [*OF_A_DESIGN, "shop", "cautions", "reviewed_under"]
+    more = ("shop", "cautions", "reviewed_under", "measured")
+    assert list(data["designs"][0]) == [*OF_A_DESIGN, *more]
     assert len(data["designs"][0]["findings"]) == len(stage.findings)
     for finding in data["designs"][0]["findings"]:
         assert tuple(key for key in finding if key not in MORE) == KEYS

@@ -97,6 +97,7 @@ def test_a_trace_in_json() -> None:
         "source": "Any handbook of beams.",
         "path": None,
         "line": None,
+        "calibrated_by": None,
         "open_because": None,
         "inputs": [
             {
@@ -109,6 +110,7 @@ def test_a_trace_in_json() -> None:
                 "source": "Geometry.",
                 "path": None,
                 "line": None,
+                "calibrated_by": None,
                 "open_because": None,
                 "inputs": [leaf("lid.width", 40.0, "mm", 3)],
             },
@@ -138,6 +140,7 @@ def leaf(name: str, value: Any, unit: str | None, line: int | None) -> dict[str,
         "source": None,
         "path": None,
         "line": line,
+        "calibrated_by": None,
         "open_because": None,
         "inputs": [],
     }
