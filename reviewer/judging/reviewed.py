@@ -17,8 +17,8 @@ class Review:
     """What a review found: problems of reading, or findings and what they were derived from.
 
     `shop` is the one that the design belongs to, `changes` what it made of rules and limits.
-    `packs` are the files of rules in force, `rules` what they state as the shop has it. `tests` are what
-    became of the measurements of the design.
+    `packs` are the files of rules in force, `rules` what they state as the shop has it.
+    `tests` are what became of the measurements of the design.
     """
 
     path: str

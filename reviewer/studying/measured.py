@@ -95,7 +95,7 @@ def _value(
     unit = _unit(derived, each.row)
     text = show(value, unit, DIGITS)
     quantity = Quantity(value, each.row.dimension, unit, *band, "normal", text)
-    given = GivenValue(value, text, test.place, quantity, test.name)
+    given = GivenValue(value, text, test.place, quantity, calibrated_by=test.name)
     return given, Calibration(test.name, each.name, each.now, value, unit, test.place)
 
 
