@@ -58,8 +58,9 @@ class Calibration:
 class Tested:
     """One measurement held against the prediction, all in SI with the `unit` to show it in.
 
-    `least` and `most` are the prediction at the worst corners of the tolerances; `allowed` is how
-    far the reading may be off by them, by its own uncertainty and by what formulas leave out.
+    `least` and `most` are the prediction at the worst corners of the tolerances; `tolerated` is
+    how far the reading may be off by them and by its own uncertainty; `scatter` is the share of the
+    prediction that formulas leave out.
     `why_unknown` tells why there is no prediction, `why_uncalibrated` why nothing was calibrated.
     """
 
@@ -68,7 +69,8 @@ class Tested:
     predicted: float
     least: float
     most: float
-    allowed: float
+    tolerated: float
+    scatter: float
     unit: Unit
     stale: Stale
     explanations: tuple[Explanation, ...] = ()
@@ -85,6 +87,16 @@ class Tested:
     def difference(self) -> float:
         """How far the reading is from the prediction."""
         return abs(self.read - self.predicted)
+
+    @property
+    def scale(self) -> float:
+        """What differences are a share of: the prediction, or the reading where that is zero."""
+        return abs(self.predicted) or abs(self.read) or 1.0
+
+    @property
+    def allowed(self) -> float:
+        """How far the reading may be off in all."""
+        return self.tolerated + self.scatter * self.scale
 
     @property
     def agrees(self) -> bool | None:

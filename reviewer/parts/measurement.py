@@ -31,6 +31,8 @@ MEASUREMENT = Kind(
             "1",
             "factor on the loads of a proof step",
             Measure(above=0.0, at_most=3.0, example="1.25"),
+            formula=lambda proof: proof,
+            needs={"proof": "limit.proof_load"},
         ),
         Row(
             "zero",
@@ -57,7 +59,7 @@ MEASUREMENT = Kind(
         Row("calibrates", "text", "the value of a part that it settles: arms.modulus", Text()),
         # What a study makes of it.
         Row("off_by", "1", "reading less prediction, as a share of the prediction"),
-        Row("may_be_off", "1", "difference that tolerances, reading and formulas explain"),
+        Row("tolerated", "1", "difference that tolerances and the reading itself explain"),
         Row("reading", "text", "what was read"),
         Row("expected", "text", "what is predicted, and between which limits"),
         Row("explained", "text", "the values best able to explain the difference"),

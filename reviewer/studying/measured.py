@@ -123,7 +123,6 @@ def _tested(
     above = quantity.value >= predicted
     band = most - predicted if above else predicted - least
     own = quantity.value - quantity.low if above else quantity.high - quantity.value
-    allowed = band + own + limit(design, SCATTER) * abs(predicted)
     unknown = why_open(gauge.derived.values, [gauge.slot], gauge.case) if isnan(predicted) else ()
     row = gauge.derived.values.plan.nodes[gauge.slot].row
     found = Tested(
@@ -132,7 +131,8 @@ def _tested(
         predicted=predicted,
         least=least,
         most=most,
-        allowed=allowed,
+        tolerated=band + own,
+        scatter=limit(design, SCATTER),
         unit=_unit(gauge.derived, row),
         stale=stale,
         calibration=calibration,
@@ -210,9 +210,6 @@ def _told(finding: Finding, test: Tested) -> Finding:
 
 def _as_part(test: Tested, own: str) -> Part:
     measured = test.measured
-    scale = max(abs(test.predicted), abs(test.read)) or 1.0
-    if test.predicted:
-        scale = abs(test.predicted)
     values: Mapping[str, Any] = {
         "test": measured.name,
         "quantity": measured.quantity,
@@ -221,8 +218,8 @@ def _as_part(test: Tested, own: str) -> Part:
         "on": measured.on,
         "proven": measured.proven,
         "calibrates": ".".join(measured.calibrates or ()) if test.stale.is_fresh else "",
-        "off_by": test.difference / scale,
-        "may_be_off": test.allowed / scale,
+        "off_by": test.difference / test.scale,
+        "tolerated": test.tolerated / test.scale,
         "reading": show(test.read, test.unit),
         "expected": expected_words(test),
         "explained": "" if test.agrees else explained_words(test.explanations, own),

@@ -14,6 +14,7 @@ from reviewer.judging.scaling import scaled
 from reviewer.judging.vocabulary import vocabulary
 from reviewer.judging.writing import write
 from reviewer.parts.facts import FACTS
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.registry import KINDS
 
 A_TENTH = (1.1, 1 / 1.1)
@@ -27,7 +28,7 @@ def mutants() -> Callable[[Rule, Limits], Iterator[tuple[str, Rule]]]:
 
 def mutants_of(rule: Rule, limits: Limits) -> Iterator[tuple[str, Rule]]:
     """A rule with one of its numbers a tenth off, or with one of its conditions left out."""
-    names = vocabulary(rule.scope, {**KINDS, FACTS.name: FACTS}, limits)
+    names = vocabulary(rule.scope, {**KINDS, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}, limits)
     if rule.require is not None:
         for wrong in _moved(rule.require.expression):
             yield f"require: {write(wrong)}", replace(rule, require=judge(wrong, names))

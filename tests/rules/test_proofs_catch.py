@@ -11,6 +11,7 @@ from reviewer.judging.limits import Limit, Limits
 from reviewer.judging.proof import prove
 from reviewer.judging.rule import Rule
 from reviewer.parts.facts import FACTS, LIMIT
+from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.registry import KINDS
 
 RULES = [rule for pack in builtin_packs() for rule in pack.rules]
@@ -59,7 +60,7 @@ def test_a_limit_that_is_a_tenth_off_fails_a_proof(name: str) -> None:
 def test_every_limit_is_of_a_rule_or_of_a_row() -> None:
     needs = {
         need
-        for kind in (*KINDS.values(), FACTS)
+        for kind in (*KINDS.values(), FACTS, MEASUREMENT)
         for row in kind.rows
         for need in row.needs.values()
     }
