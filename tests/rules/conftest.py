@@ -28,7 +28,9 @@ def mutants() -> Callable[[Rule, Limits], Iterator[tuple[str, Rule]]]:
 
 def mutants_of(rule: Rule, limits: Limits) -> Iterator[tuple[str, Rule]]:
     """A rule with one of its numbers a tenth off, or with one of its conditions left out."""
-    names = vocabulary(rule.scope, {**KINDS, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}, limits)
+    names = vocabulary(
+        rule.scope, {**KINDS, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}, limits
+    )
     if rule.require is not None:
         for wrong in _moved(rule.require.expression):
             yield f"require: {write(wrong)}", replace(rule, require=judge(wrong, names))
