@@ -7,7 +7,7 @@ from typing import Any
 
 import networkx as nx
 
-from reviewer.deriving import load_path, plate_entry, sheet_entry
+from reviewer.deriving import gap_sides, load_path, plate_entry, sheet_entry
 from reviewer.deriving.tree import Built, Tree
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
@@ -126,6 +126,8 @@ def _node(owner: Part, row: Row, tree: Tree, slots: Mapping[tuple[str, str], int
 
 def _built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
+    if owner.kind.name == gap_sides.GAP:
+        return gap_sides.built(path, owner, tree)
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)
     if path.rpartition(".")[2] == sheet_entry.SHEET:

@@ -1,5 +1,7 @@
 """What a drive plate asks of the hand, what leaning on it does, and in what order it moves."""
 
+import numpy as np
+
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import stated
 from reviewer.parts.drive_slots import ENDS
@@ -8,7 +10,7 @@ from reviewer.parts.ramp_forces import jam_angle, roller_friction
 from reviewer.parts.row import Choice, Measure, Row
 from reviewer.parts.rubbing import rubbing
 from reviewer.parts.skirt import level_push
-from reviewer.parts.slot_travel import driving_torque, leaning_torque
+from reviewer.parts.slot_travel import SlotTravel, driving_torque, leaning_torque, torque_for_one
 
 
 def sliding_force(force: Number, slots: int, friction: Number) -> Number:
@@ -123,7 +125,36 @@ def drive() -> tuple[Row, ...]:
             stated,
             {"limit": "limit.hand_force"},
         ),
+        Row(
+            "closes_with",
+            "N",
+            "force with which a slide closes a gap, a hand turning the plate",
+            formula=closes_with,
+            needs={
+                "slot": "slot.travel",
+                "hand": "allowed_hand_force",
+                "radius": "hand_radius",
+                "friction": "slot_friction",
+                "guide_friction": "guide_friction",
+            },
+            because="jams: its slots and the friction together are too steep",
+        ),
     )
+
+
+def closes_with(
+    slot: SlotTravel, hand: Number, radius: Number, friction: Number, guide_friction: Number
+) -> Number:
+    """Force of one slide alone against what is in its way, a hand turning the plate.
+
+    Statics, as for the torque; at the place of the slot where it is greatest.
+
+    Notes
+    -----
+    F R / (r t/(1 - mu_g t)), t = tan(psi + phi): all of the hand's force on the slide that is held.
+    """
+    least: Number = np.min(torque_for_one(slot, friction, guide_friction), axis=-1)
+    return hand * radius / least
 
 
 def rest() -> tuple[Row, ...]:

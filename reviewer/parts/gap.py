@@ -1,5 +1,6 @@
 """A gap between parts that move past or towards each other, or an opening."""
 
+from reviewer.parts.gap_hazards import entrant_rows, reach_rows
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Flag, Measure, PartName, Row
 
@@ -42,7 +43,17 @@ GAP = Kind(
             Choice(("slot", "hole"), default="slot"),
         ),
         Row("must_close", "", "whether it closes on purpose, as a seam does", Flag()),
-        Row("closing_force", "N", "force with which it closes", Measure(at_least=0.0)),
+        Row("driven_by", "", "the part that drives it shut", PartName()),
+        Row(
+            "closing_force",
+            "N",
+            "force with which it closes",
+            Measure(at_least=0.0),
+            built=True,
+            because="needs the force, or a part on one of its sides that a drive moves",
+        ),
+        *reach_rows(),
+        *entrant_rows(),
         Row(
             "guard",
             "",

@@ -116,6 +116,19 @@ SHAPE = (
     *("section.width", "section.height", "section.diameter"),
 )
 
+
+def closes_with(load: Number, hand: Number, hand_arm: Number | None, load_arm: Number) -> Number:
+    """Force at the load's end as it comes down: what hangs there, and a hand that presses.
+
+    Statics of a lever without friction, level.
+
+    Notes
+    -----
+    W + F b / a.
+    """
+    return load + (0.0 if hand_arm is None else hand * hand_arm / load_arm)
+
+
 LEVER = Kind(
     name="lever",
     says="a bar on a pivot by which a hand lifts a load",
@@ -192,6 +205,18 @@ LEVER = Kind(
             Measure(above=0.0),
             formula=stated,
             needs={"limit": "limit.hand_force"},
+        ),
+        Row(
+            "closes_with",
+            "N",
+            "force with which its load closes a gap, pressed down by a hand",
+            formula=closes_with,
+            needs={
+                "load": "load",
+                "hand": "allowed_hand_force",
+                "hand_arm": "hand_arm?",
+                "load_arm": "load_arm",
+            },
         ),
         Row(
             "lift",

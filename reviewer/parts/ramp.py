@@ -161,6 +161,13 @@ RAMP = Kind(
             needs={"place": "bears.force"},
         ),
         Row(
+            "closes_with",
+            "N",
+            "force with which what it lifts closes a gap: all of its weight",
+            formula=same,
+            needs={"place": "load"},
+        ),
+        Row(
             "push",
             "N",
             "level force that may push the follower where it stands",

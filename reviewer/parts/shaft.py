@@ -7,7 +7,7 @@ from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
 from reviewer.parts.figures import LIES, figure
 from reviewer.parts.from_stock import density_of, modulus_of, shear_modulus_of
-from reviewer.parts.groups import single, tree
+from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import strength_in_time
 from reviewer.parts.row import Measure, Row, Stock
@@ -122,6 +122,13 @@ SHAFT = Kind(
             needs={"modulus": "modulus", "second_moment": "section.second_moment"},
         ),
         *levers(),
+        Row(
+            "closes_with",
+            "N",
+            "force with which what it lifts closes a gap: all of its weight",
+            formula=same,
+            needs={"place": "bears.force"},
+        ),
         Row(
             "torque",
             "N m",

@@ -74,10 +74,16 @@ def driving_torque(
     -----
     n F r t/(1 - mu_g t), t = tan(psi + phi), at 61 places of the slot.
     """
-    asked = (_last(each) for each in (friction, guide_friction))
-    torque = slot_torque(_last(force), slot.radius, slot.angle, *asked)
-    greatest: Number = slots * np.max(torque, axis=-1)
+    greatest: Number = (
+        slots * force * np.max(torque_for_one(slot, friction, guide_friction), axis=-1)
+    )
     return greatest
+
+
+def torque_for_one(slot: SlotTravel, friction: Number, guide_friction: Number) -> Number:
+    """Torque on the plate for each newton that one slide asks, along its slot."""
+    asked = (_last(each) for each in (friction, guide_friction))
+    return slot_torque(1.0, slot.radius, slot.angle, *asked)
 
 
 def leaning_torque(

@@ -262,8 +262,8 @@ def test_ids_begin_with_the_name_of_the_picture() -> None:
 
 
 def test_a_part_that_is_not_drawn_says_why() -> None:
-    words = " ".join(drawn("lift_shelf.yaml", "plan").words())
-    assert "Not drawn: left_shaft: azimuth is unknown: the way that it lies" in words
+    words = " ".join(drawn("potting_bench/revision_c.yaml", "plan").words())
+    assert "Not drawn: lift: azimuth is unknown: the way that it lies" in words
 
 
 def test_error_no_such_configuration() -> None:

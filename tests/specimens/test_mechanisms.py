@@ -46,11 +46,18 @@ def told(found) -> dict[str, str]:
 
 
 def test_the_sound_one_is_told_this_and_no_more(review_of):
-    assert told(review_of("mechanisms/puppet_stage")) == {"frame.load_test": "review"}
+    assert told(review_of("mechanisms/puppet_stage")) == {
+        "flap_plate.draws_in": "review",
+        "frame.load_test": "review",
+    }
 
 
 def test_every_fault_of_the_first_one_is_found_and_nothing_else(review_of):
-    asked = {"frame.load_test": "review", "wall_lever.let_go": "review"}
+    asked = {
+        "flap_plate.draws_in": "review",
+        "frame.load_test": "review",
+        "wall_lever.let_go": "review",
+    }
     verdicts = dict.fromkeys(FAULTS, "fail") | dict.fromkeys(HELD_BACK, "open") | asked
     assert told(review_of("mechanisms/puppet_stage_first")) == verdicts
 
