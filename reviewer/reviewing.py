@@ -73,21 +73,10 @@ def review_under(
 
     `folder` is the tree of folders in which the design may be based on another file.
     """
-    under = Review(
-        path,
-        in_force.problems,
-        shop=in_force.shop,
-        changes=in_force.changes,
-        packs=in_force.packs,
-        rules=in_force.rules,
-    )
-    if in_force.problems:
-        return under
-    finds = in_force.tables.finds
-    design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
+    begun, design = begin(in_force, source, path, folder)
     if design is None:
-        return replace(under, problems=problems)
-    derived = derive(with_limits(design, in_force.limits))
+        return begun
+    derived = derive(design)
     tests: tuple[Tested, ...] = ()
     if design.measured:
         from reviewer.studying.measured import held_against  # not wanted by most designs
@@ -100,7 +89,27 @@ def review_under(
         findings = with_calibrations(findings, derived, tests)
         findings += findings_of(tests, derived.design, in_force.rules)
     conceded = with_concessions(findings, design, on or date.today())
-    return replace(under, problems=problems, findings=conceded, derived=derived, tests=tests)
+    return replace(begun, findings=conceded, derived=derived, tests=tests)
+
+
+def begin(
+    in_force: InForce, source: bytes | str, path: str, folder: Folder | None
+) -> tuple[Review, Design | None]:
+    """The review of a design before anything is computed, and the design if it could be read."""
+    under = Review(
+        path,
+        in_force.problems,
+        shop=in_force.shop,
+        changes=in_force.changes,
+        packs=in_force.packs,
+        rules=in_force.rules,
+    )
+    if in_force.problems:
+        return under, None
+    finds = in_force.tables.finds
+    design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
+    begun = replace(under, problems=problems)
+    return begun, None if design is None else with_limits(design, in_force.limits)
 
 
 def _finder(in_force: InForce, folder: Folder | None) -> Callable[[str, str | None], Design | str]:

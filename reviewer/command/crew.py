@@ -13,10 +13,9 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from typing import Any
 
-from reviewer.command.desk import Desk, Done
+from reviewer.command.desk import CHUNK, Desk, Done
 from reviewer.command.inputs import Input, fetched
 
-CHUNK = 64  # designs that a process gets at a time, at most
 ROUNDS = 4  # chunks for each process, where there are few designs
 
 
@@ -35,12 +34,16 @@ def crew_done(desk: Desk, inputs: Sequence[Input], workers: int) -> Iterator[Don
 
 @dataclass
 class _Worker:
-    """A process, and the designs that it has still to send back; `at` is the one it is at."""
+    """A process, and the designs that it has still to send back.
+
+    It reviews them together, or `alone` one after the other, and then `at` is the one it is at.
+    """
 
     process: Any
     line: Connection
     chunk: deque[int] = field(default_factory=deque)
     at: int | None = None
+    alone: bool = False
 
 
 class _Crew:
@@ -94,10 +97,11 @@ class _Crew:
                 continue
             self._send(each, self.chunks.popleft())
 
-    def _send(self, worker: _Worker, numbers: Sequence[int]) -> None:
-        worker.chunk, worker.at = deque(numbers), None
+    def _send(self, worker: _Worker, numbers: Sequence[int], *, alone: bool = False) -> None:
+        worker.chunk, worker.at, worker.alone = deque(numbers), None, alone
         try:
-            worker.line.send([(number, fetched(self.inputs[number])) for number in numbers])
+            tasks = [(number, fetched(self.inputs[number])) for number in numbers]
+            worker.line.send((alone, tasks))
         except OSError:
             self._replace(worker)
 
@@ -119,15 +123,24 @@ class _Crew:
         """A process has ended: report the design that it was at, and go on with the others."""
         worker.process.join()
         worker.line.close()
-        at = worker.chunk[0] if worker.at is None else worker.at
-        ended = Ended(f"the process that reviewed it ended ({_how(worker.process.exitcode)})")
-        self.ready[at] = self.desk.fault(self.inputs[at].path, ended)
-        rest = [number for number in worker.chunk if number != at]
+        rest = list(worker.chunk)
+        if worker.alone:
+            at = rest.pop(0) if worker.at is None else worker.at
+            ended = Ended(f"the process that reviewed it ended ({_how(worker.process.exitcode)})")
+            self.ready[at] = self.desk.fault(self.inputs[at].path, ended)
+            rest = [number for number in rest if number != at]
         place = self.workers.index(worker)
         self.workers.remove(worker)
         self.workers.insert(place, self._hired())
         if rest:
-            self._send(self.workers[place], rest)
+            self._send(self.workers[place], rest, alone=True)  # to see which one it is
+
+
+def _one_by_one(desk: Desk, line: Connection, tasks: Sequence[tuple[int, Input]]) -> Iterator[Done]:
+    """Review some designs, and say of each when it is begun."""
+    for number, each in tasks:
+        line.send((number, None))
+        yield desk.done(each)
 
 
 def _forks() -> bool:
@@ -147,8 +160,10 @@ def _work(desk: Desk, line: Connection, others: Sequence[Connection]) -> None:
         other.close()
     try:
         while True:
-            for number, each in line.recv():
-                line.send((number, None))
-                line.send((number, desk.done(each)))
+            alone, tasks = line.recv()
+            inputs = [each for _, each in tasks]
+            answers = _one_by_one(desk, line, tasks) if alone else desk.all_done(inputs)
+            for (number, _), done in zip(tasks, answers, strict=True):
+                line.send((number, done))
     except (EOFError, OSError):
         return

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from reviewer.deriving.cases import Cases, cases_of
+from reviewer.deriving.cases import Cases
 from reviewer.deriving.evaluate import Values, evaluate
 from reviewer.deriving.inputs import given_values
-from reviewer.deriving.plan import build_plan
+from reviewer.deriving.structure import structure_of
 from reviewer.reading.design import Design
 
 
@@ -20,7 +20,7 @@ class Derived:
 
 def derive(design: Design) -> Derived:
     """Compute every quantity of a design."""
-    cases = cases_of(design)
-    plan = build_plan(design)
+    structure = structure_of(design)
+    plan, cases = structure.plan, structure.cases
     values = evaluate(plan, given_values(design, plan, cases), len(cases.names))
     return Derived(design, cases, values)

@@ -27,7 +27,7 @@ class Values:
     def __init__(
         self,
         plan: Plan,
-        values: list[Any],
+        values: Sequence[Any],
         cases: int,
         samples: int = 1,
         overrules: Mapping[int, Any] = NOTHING,
@@ -42,19 +42,28 @@ class Values:
         self.samples = samples
         self.overrules = overrules
 
+    def value(self, slot: int) -> Any:
+        """A value: a number over (samples, cases), a choice or an object."""
+        return self.values[slot]
+
     def number(self, slot: int) -> NDArray[np.float64]:
         """A number over (samples, cases), possibly with an axis of size 1."""
-        value: NDArray[np.float64] = self.values[slot]
+        value: NDArray[np.float64] = self.value(slot)
         return value
 
     def varies(self, slot: int) -> bool:
         """Whether a slot has a number, or a word, of its own for each case."""
-        value = self.values[slot]
+        value = self.value(slot)
         return isinstance(value, np.ndarray) and value.shape[1] > 1
+
+    def is_passed_on(self, slot: int) -> bool:
+        """Whether a slot's number reaches a formula, known or not: what is not there does not."""
+        value = self.value(slot)
+        return isinstance(value, np.ndarray) and value is not UNKNOWN
 
     def at(self, slot: int, case: int, sample: int = 0) -> Any:
         """The value in one case: a float of a number, the object itself of a choice."""
-        value = self.values[slot]
+        value = self.value(slot)
         if not isinstance(value, np.ndarray):
             return value
         picked = value[
@@ -79,7 +88,7 @@ def evaluate(plan: Plan, given: Mapping[int, Any], cases: int) -> Values:
             elif node.formula is None:
                 values[slot] = given.get(slot, UNKNOWN if node.row.is_number else None)
             else:
-                values[slot] = _computed(node, values, given)
+                values[slot] = computed(node, values, given.get(slot))
     overrules = {slot: value for slot, value in given.items() if _is_overruled(plan.nodes[slot])}
     return Values(plan, values, cases, overrules=overrules)
 
@@ -109,7 +118,7 @@ def changed(
             if slot in given:
                 values[slot] = given[slot]
             elif slot in touched:
-                values[slot] = _computed(plan.nodes[slot], values, overrules)
+                values[slot] = computed(plan.nodes[slot], values, overrules.get(slot))
     return Values(plan, values, before.cases, samples, overrules)
 
 
@@ -117,10 +126,12 @@ def _is_overruled(node: Node) -> bool:
     return not node.given and node.formula is not None
 
 
-def _computed(node: Node, values: Sequence[Any], overrules: Mapping[int, Any]) -> Any:
-    """What a node's formula gives, save where it is overruled."""
+def computed(node: Node, values: Sequence[Any], overruled: Any = None) -> Any:
+    """What a node's formula gives, save where a known number stands in its place.
+
+    Raises EvaluationFault where the formula fails.
+    """
     answer = _answer(node, values)
-    overruled = overrules.get(node.slot)
     return answer if overruled is None else np.where(np.isnan(overruled), answer, overruled)
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from reviewer.deriving.evaluate import UNKNOWN, Values
+from reviewer.deriving.evaluate import Values
 from reviewer.deriving.plan import MISSING, Node
 from reviewer.parts.documented import signature_of
 from reviewer.stock.table import Choice
@@ -65,7 +65,7 @@ def _causes(
     node = values.plan.nodes[slot]
     loose = [each for argument, each in inputs if argument in node.optional]
     firm = _joined(known[each] for argument, each in inputs if argument not in node.optional)
-    passed = _joined(known[each] for each in loose if _is_passed_on(values, each))
+    passed = _joined(known[each] for each in loose if values.is_passed_on(each))
     if firm or not is_unknown(values.at(slot, case)):
         return firm | passed
     if node.formula is None:
@@ -95,12 +95,6 @@ def _joined(causes: Iterable[frozenset[Cause]]) -> frozenset[Cause]:
 
 def _cause(node: Node, reason: str) -> frozenset[Cause]:
     return frozenset([Cause(node.name, reason)])
-
-
-def _is_passed_on(values: Values, slot: int) -> bool:
-    """Whether a number that was computed reaches a formula unknown: what is not there is None."""
-    value = values.values[slot]
-    return isinstance(value, np.ndarray) and value is not UNKNOWN
 
 
 def _out_of_range(values: Values, node: Node, case: int) -> str:

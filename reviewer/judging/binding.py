@@ -1,7 +1,7 @@
 """Binding: a rule's names to the slots of the parts that it is judged on."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import combinations, pairwise, product
 from typing import Any
 
@@ -31,6 +31,13 @@ class Bound:
     collected: bool
     design: Design
     values: Values
+    known: dict[str, tuple[int | None, ...]] = field(default_factory=dict, compare=False)
+
+    def of(self, design: Design, values: Values) -> "Bound":
+        """The same binding to another design of the structure, with its values."""
+        return Bound(
+            self.part, self.others, self.members, self.collected, design, values, self.known
+        )
 
     @property
     def cases(self) -> int:
@@ -43,7 +50,13 @@ class Bound:
         return self.values.samples
 
     def slots(self, name: str) -> tuple[int | None, ...]:
-        """The slots that a name of the rule stands for: one, or one a member."""
+        """The slots that a name of the rule stands for: one, or one a member; kept."""
+        found = self.known.get(name)
+        if found is None:
+            found = self.known[name] = self._slots(name)
+        return found
+
+    def _slots(self, name: str) -> tuple[int | None, ...]:
         plan = self.values.plan
         scope, _, rest = name.partition(".")
         if scope in (DESIGN, LIMIT):
@@ -68,7 +81,7 @@ class Bound:
     def _value(self, slot: int | None) -> Any:
         if slot is None:
             return UNKNOWN
-        value = self.values.values[slot]
+        value = self.values.value(slot)
         return getattr(value, "name", value) if isinstance(value, Choice) else value
 
     def absent(self, names: tuple[str, ...]) -> Iterator[str]:

@@ -112,10 +112,14 @@ def _over(value: Any, shape: tuple[int, int]) -> NDArray[Any]:
 
 def judge_one(rule: Rule, bound: Bound) -> Judged:
     """The verdict of one rule on one part over all cases, of the nominal sample."""
-    found = marks(rule, bound)
-    applies, fails, unknown = found.applies[0], found.fails[0], found.unknown[0]
+    return verdict_of(rule, bound, marks(rule, bound), 0)
+
+
+def verdict_of(rule: Rule, bound: Bound, found: Marks, sample: int) -> Judged:
+    """The verdict that a rule's marks over samples come to in one of them, which `bound` is of."""
+    applies, fails, unknown = found.applies[sample], found.fails[sample], found.unknown[sample]
     outcome = found.outcome
-    nominal = None if outcome is None else Outcome(*(value[0] for value in outcome))
+    nominal = None if outcome is None else Outcome(*(value[sample] for value in outcome))
     if nominal is not None and fails.any():
         return Judged("fail", governing(nominal.utilisation, fails), nominal)
     if unknown.any():

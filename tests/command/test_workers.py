@@ -10,9 +10,7 @@ from typing import Any
 import pytest
 
 from reviewer.command.workers import FROM, workers_for
-from reviewer.judging.in_force import InForce
-from reviewer.judging.reviewed import Review
-from reviewer.reviewing import review_under
+from reviewer.reading.read_design import read_design
 
 Run = Callable[..., Any]
 Write = Callable[..., Path]
@@ -62,13 +60,13 @@ def test_a_process_that_ends_costs_one_design(
 ) -> None:
     ours = os.getpid()
 
-    def review(in_force: InForce, source: bytes, path: str, *more: Any) -> Review:
+    def review(source: bytes, path: str, *more: Any, **others: Any) -> Any:
         if path in (many[6], many[9]) and os.getpid() != ours:
             end()
-        return review_under(in_force, source, path, *more)
+        return read_design(source, path, *more, **others)
 
     whole = run("check", *many, "--format", "json", "-j", "2")
-    monkeypatch.setattr("reviewer.command.reading.review_under", review)
+    monkeypatch.setattr("reviewer.reviewing.read_design", review)
     ran = run("check", *many, "--format", "json", "-j", "2")
     assert ran.status == 3
     ended = f"Ended: the process that reviewed it ended ({how})"
