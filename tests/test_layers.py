@@ -10,7 +10,7 @@ import pytest
 ROOT = Path(__file__).parent.parent / "reviewer"
 LAYERS = (
     *("notation", "mechanics", "geometry", "stock", "parts", "reading", "deriving", "judging"),
-    *("studying", "reviewing", "reporting", "command"),
+    *("studying", "reviewing", "reviewing_many", "reporting", "command"),
 )
 MODULES = [path.relative_to(ROOT) for path in sorted(ROOT.rglob("*.py")) if path.stem != "__init__"]
 MECHANICS = [path for path in MODULES if path.parts[0] == "mechanics"]
