@@ -7,7 +7,7 @@ from typing import Any
 
 import networkx as nx
 
-from reviewer.deriving import gap_sides, load_path, plate_entry, sheet_entry
+from reviewer.deriving import gap_sides, load_path, plate_entry, seam_entry, sheet_entry
 from reviewer.deriving.tree import Built, Tree
 from reviewer.parts.facts import LIMIT
 from reviewer.parts.row import Row
@@ -130,6 +130,8 @@ def _built(path: str, owner: Part, tree: Tree) -> Built:
         return gap_sides.built(path, owner, tree)
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)
+    if path == seam_entry.PATH:
+        return seam_entry.entry(owner, tree)
     if path.rpartition(".")[2] == sheet_entry.SHEET:
         return sheet_entry.entry(path, owner, tree)
     return load_path.built(path, owner, tree)

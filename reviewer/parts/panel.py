@@ -6,6 +6,7 @@ from reviewer.mechanics.formula import Number
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.moving import moving, of_board
 from reviewer.parts.plate import half_radius, plan_area, plate_mass, rim_radius
 from reviewer.parts.row import Measure, Row
 from reviewer.parts.spanning import on_lines
@@ -91,5 +92,6 @@ PANEL = Kind(
             formula=board_half,
             needs=SIDES,
         ),
+        *moving(of_board, {**SIDES, "grain": "grain"}),
     ),
 )

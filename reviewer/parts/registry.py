@@ -20,6 +20,7 @@ from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
 from reviewer.parts.register import register
+from reviewer.parts.seam import SEAM
 from reviewer.parts.shaft import SHAFT
 from reviewer.parts.skirt import SKIRT
 from reviewer.parts.slewing_ring import SLEWING_RING
@@ -45,6 +46,7 @@ KINDS: Mapping[str, Kind] = register(
         OPENING,
         PANEL,
         RAMP,
+        SEAM,
         SHAFT,
         SKIRT,
         SLEWING_RING,

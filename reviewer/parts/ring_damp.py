@@ -27,8 +27,27 @@ def swelling_of_plate(
     if material.family in ("metal", "plastic"):
         return 0.0 * size
     strain = material.movement_along if along else material.movement_thickness
-    moistures = (equilibrium_moisture(ROOM, air) for air in (before, after))
-    return movement(size, strain, *moistures)
+    return swelling_of(size, strain, before, after)
+
+
+def moistures(*airs: Number) -> tuple[Number, ...]:
+    """Moisture that wood comes to in air of each relative humidity, at room temperature.
+
+    Wood Handbook FPL-GTR-282 (2021), ch. 4.
+    """
+    return tuple(equilibrium_moisture(ROOM, air) for air in airs)
+
+
+def swelling_of(size: Number, strain: Number, before: Number, after: Number) -> Number:
+    """How much a size grows from one humidity of the air to another, below zero if it shrinks.
+
+    Wood Handbook FPL-GTR-282 (2021), ch. 4 and 13.
+
+    Notes
+    -----
+    D C (M2 - M1), M the equilibrium moisture at 20 degrees Celsius.
+    """
+    return movement(size, strain, *moistures(before, after))
 
 
 def growth_of_edge(diameter: Number, material: Material, before: Number, after: Number) -> Number:

@@ -12,6 +12,7 @@ from reviewer.parts.from_stock import density_of, shear_modulus_of
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import creep, strength_in_time
+from reviewer.parts.moving import moving, of_strip
 from reviewer.parts.row import Choice, Count, Measure, Row, Stock
 from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
 from reviewer.parts.skirt_bending import flat_stiffness, least_thickness, strip_modulus, wave_of
@@ -70,6 +71,7 @@ SKIRT = Kind(
             needs={"material": "material"},
         ),
         *layers(),
+        *moving(of_strip, {"height": "height"}),
         *strength_in_time(),
         Row(
             "diameter",

@@ -9,6 +9,7 @@ from reviewer.parts.figures import figure
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.moving import moving, of_outline
 from reviewer.parts.plate import edge_sag, half_radius, plan_area, plate_mass, rim_radius
 from reviewer.parts.row import Measure, Row, Stock
 from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
@@ -124,5 +125,6 @@ TOP = Kind(
             needs={**OUTLINE, "opening": "opening"},
         ),
         *on_ring_or_lines("diameter?", "opening", "width?"),
+        *moving(of_outline, {**OUTLINE, "grain": "grain"}),
     ),
 )

@@ -8,6 +8,7 @@ from reviewer.parts.allowed import share_of
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
+from reviewer.parts.moving import moving, of_tray
 from reviewer.parts.plate import edge_sag, half_of_array, plate_mass
 from reviewer.parts.row import Choice, Measure, Row
 from reviewer.parts.top import panel_rows
@@ -160,5 +161,12 @@ TRAY = Kind(
             governs="least",
         ),
         *_side(),
+        Row(
+            "grain",
+            "",
+            "how the grain of its face runs",
+            Choice(("outward", "across"), default="outward"),
+        ),
+        *moving(of_tray, {"depth": "depth", "width": "width", "runs": "grain"}),
     ),
 )

@@ -29,7 +29,7 @@ SOUND = {
         },
         9,
     ),
-    "book_stand": ({"ring.draws_in": "review"}, 13),
+    "book_stand": ({"ring.draws_in": "review", "shelf.free_to_move": "review"}, 13),
     "lift_shelf": (
         {
             "frame.load_test": "review",
