@@ -181,6 +181,7 @@ ARM = Kind(
                 "shear_stiffness": "shear_stiffness?",
                 "turning": "root.sinks",
             },
+            read="at the tip of the loaded arm, from a straightedge clamped to its root",
         ),
         *creep("tip_deflection", "how far the tip sinks after years"),
         Row(

@@ -81,6 +81,7 @@ def slot() -> tuple[Row, ...]:
             "way of a slide to and fro in its slot",
             formula=radial_play,
             needs=PLAY,
+            read="at a slide, as a hand pulls it to and fro",
         ),
         Row(
             "slot.turning_play",

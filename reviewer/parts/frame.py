@@ -165,6 +165,7 @@ def _sway() -> tuple[Row, ...]:
             formula=sway_under_load,
             needs={**loaded, "stiffness": "stiffness"},
             because="has no end under a load that makes it fall over",
+            read="at its top, from a wall or a post that stands apart",
         ),
         Row(
             "allowed_sway",

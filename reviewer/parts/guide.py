@@ -191,6 +191,7 @@ GUIDE = Kind(
             formula=droop_of,
             needs={"clearance": "clearance", "engaged": "engaged", "travel": "travel"},
             because="is pulled out of its guide",
+            read="at the front of the slide, pulled out, as a hand lifts and presses it",
         ),
         Row(
             "allowed_droop",

@@ -258,6 +258,7 @@ LEVER = Kind(
                 "modulus": "modulus",
                 "second_moment": "section.second_moment",
             },
+            read="at the load's end, from a straightedge along the bar",
         ),
     ),
 )

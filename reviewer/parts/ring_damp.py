@@ -185,6 +185,7 @@ DAMP = (
         "run-out of the edge in one turn",
         formula=edge_run_out,
         needs={"eccentricity": "side.eccentricity", "form": "side.out_of_round"},
+        read="at the edge, from a side roller, over one whole turn",
     ),
     Row(
         "side.gap_least",

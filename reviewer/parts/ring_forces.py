@@ -1,5 +1,7 @@
 """The forces between the plate of a slewing ring and its rollers, as quantities."""
 
+import numpy as np
+
 from reviewer.mechanics.formula import Number
 from reviewer.parts.ring_bending import bend_ring, with_bending
 from reviewer.parts.ring_plate import plate_shape
@@ -19,6 +21,19 @@ def concentration(peak: Number, rigid: Number) -> Number:
     Definition.
     """
     return peak / rigid
+
+
+def lift_off(sink: Number, tilt: Number, circle: Number) -> Number:
+    """How far the plate rises above the roller that is farthest from the load; never below zero.
+
+    Geometry of a flat plate; the plate's own bending is left out.
+
+    Notes
+    -----
+    tilt D / 2 - sink.
+    """
+    rises = tilt * circle / 2 - sink
+    return np.where(np.isnan(rises), np.nan, np.maximum(rises, 0.0))
 
 
 AT = {"action": "action", "x": "place.x", "y": "place.y", "level": "level"}
@@ -178,6 +193,14 @@ SOLUTION = (
         needs=SOLVED,
         take="tilt",
         because=TURNS_OVER,
+    ),
+    Row(
+        "lift",
+        "m",
+        "how far the plate lifts off the rollers opposite the load",
+        formula=lift_off,
+        needs={"sink": "sink", "tilt": "tilt", "circle": "carry.circle"},
+        read="at the rim opposite the load, from the floor, as it rises",
     ),
     Row(
         "rolling_over.moment",

@@ -165,6 +165,7 @@ class Row:
     only: bool = False  # a number filled by a Shape's list, without a key of its own
     because: str = ""  # why it is unknown although all that it needs is known
     searches: bool = False  # its formula searches: a study of many samples runs it on few
+    read: str = ""  # how a shop reads it off what it built: where, and from what
 
     @property
     def is_number(self) -> bool:

@@ -147,6 +147,7 @@ SKIRT = Kind(
             "how far a push bends it between supports",
             formula=wave_of,
             needs={"push": "push", "span": "span", "stiffness": "flat_stiffness", "ends": "ends"},
+            read="midway between two supports, from a straightedge across both",
         ),
         Row(
             "allowed_wave",

@@ -131,6 +131,7 @@ def on_edge_rows() -> tuple[Row, ...]:
             "how far a load on its edge bends it down between supports",
             needs={"solution": "on_edge"},
             take="sag",
+            read="midway between two supports, from a straightedge across both",
         ),
         Row(
             "upright_moment",

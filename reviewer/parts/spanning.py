@@ -1,6 +1,7 @@
 """Rows of a flat part that spans between what carries it: sag, stress, creep."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from reviewer.mechanics.formula import Number
 from reviewer.parts.groups import same
@@ -170,7 +171,10 @@ def spanning(between: Row, spans: Mapping[str, str]) -> tuple[Row, ...]:
             needs={"action": "action", "single_force": "single_force", "area": "area"},
         ),
         between,
-        _of_span("sag", "m", "how far its middle sags between what carries it", "sag"),
+        replace(
+            _of_span("sag", "m", "how far its middle sags between what carries it", "sag"),
+            read="in its middle, from a straightedge across what carries it",
+        ),
         _of_span("bending_stress", "Pa", "bending stress in its middle", "stress"),
         _allowed("allowed_span_sag", "how far its middle may sag", "span_over_sag", spans),
         _allowed(
