@@ -154,7 +154,7 @@ def _forces() -> tuple[Row, ...]:
             "how far its tip can stand out of line, to each side",
             formula=lambda play, reach: play * reach,
             needs={"play": "root.play", "reach": "reach"},
-            read="at the tip of an arm, as a hand moves it to one side and the other; half of the way",
+            read="at the tip of an arm, as a hand moves it to both sides; half of the way",
         ),
         Row(
             "root.allowed_tip_play",

@@ -202,7 +202,7 @@ SHAFT = Kind(
             "how much later the last lever lifts than the first",
             formula=lever_lag,
             needs={"twist": "twist", "lever_length": "lever.length"},
-            read="at the first and the last lever, from the part that carries the shaft; the difference",
+            read="at the first and the last lever, from what carries the shaft; the difference",
         ),
         Row(
             "allowed_lag",

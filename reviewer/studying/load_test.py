@@ -1,7 +1,7 @@
 """Load tests of a design: what to load in which steps, and what to expect on each gauge."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import isfinite, nan
 
 import networkx as nx
@@ -24,7 +24,10 @@ NOWHERE = Place("", 1, 1, 2)
 
 @dataclass(frozen=True, slots=True)
 class Expected:
-    """What a gauge should read at a step, in SI, and the ends between which it may lie."""
+    """What a gauge should read at a step, in SI, and the ends between which it may lie.
+
+    By the tolerances, by what formulas leave out, and by how finely a gauge reads.
+    """
 
     value: float
     least: float
@@ -35,7 +38,7 @@ class Expected:
 class Reading:
     """A gauge of a test: the quantity that it reads, where it is put, and what to expect.
 
-    `expected` has an entry for each step; `lasting` is what may stay when the load is off again.
+    `expected` has an entry for each step; `marks` are the fingerprint of what is behind it.
     """
 
     part: str
@@ -43,6 +46,7 @@ class Reading:
     says: str
     where: str
     expected: tuple[Expected, ...]
+    marks: Mapping[str, str]
 
     @property
     def quantity(self) -> str:
@@ -65,7 +69,7 @@ class LoadTest:
     `under` are loads, or one combination, as `measured` names them; `factors` each load's at the
     full step. `direction` is the azimuth of the load that is worst, unknown where none is.
     `foot_lifts` tells for each step whether a foot may come off the floor; None where no base
-    stands on feet. `marks` are the fingerprint of what is behind the readings together.
+    stands on feet.
     """
 
     under: tuple[str, ...]
@@ -75,13 +79,6 @@ class LoadTest:
     readings: tuple[Reading, ...]
     direction: float
     foot_lifts: tuple[bool, ...] | None
-    marks: Mapping[str, str]
-
-    @property
-    def name(self) -> str:
-        """What is on it, and in which configuration."""
-        where = f", {self.configuration}" if self.configuration else ""
-        return f"{' and '.join(self.under)}{where}"
 
 
 def load_tests(derived: Derived) -> tuple[LoadTest, ...]:
@@ -104,8 +101,7 @@ def load_tests(derived: Derived) -> tuple[LoadTest, ...]:
         if moves[index] and score > chosen.get(trial.under, (0.0, 0))[0] + 1e-9:
             chosen[trial.under] = score, index
     return tuple(
-        _load_test(whole, trials[index], index, steps, moves[index])
-        for _, index in chosen.values()
+        _load_test(whole, trials[index], index, steps, moves[index]) for _, index in chosen.values()
     )
 
 
@@ -129,14 +125,20 @@ def _trials(design: Design, steps: Sequence[Step]) -> Iterator[_Trial]:
         found = [((load,), {load: 1.0}) for load in loads]
         if len(loads) > 1:
             found.append((loads, dict.fromkeys(loads, 1.0)))
+    seen: list[Mapping[str, float]] = []
     for under, factors in found:
+        if (
+            factors in seen
+        ):  # own weight stands there as it is: what differs in it alone is one test
+            continue
+        seen.append(factors)
         for index in range(len(design.configurations)):
-            on = [
-                Loading(step.name, index, {load: step.factor * each for load, each in factors.items()})
-                for step in steps
-            ]
+            loadings = [Loading(OWN_WEIGHT, index, {})]
+            for step in steps:
+                on = {load: step.factor * factor for load, factor in factors.items()}
+                loadings.append(Loading(step.name, index, on))
             if factors:
-                yield _Trial(under, index, factors, (Loading(OWN_WEIGHT, index, {}), *on))
+                yield _Trial(under, index, factors, tuple(loadings))
 
 
 def _moves(whole: Derived, trial: int, steps: int) -> dict[int, float]:
@@ -164,11 +166,7 @@ def _load_test(
     first = index * (len(steps) + 1)
     cases = [first + 1 + step for step in range(len(steps))]
     slots = sorted(moves, key=lambda slot: (-round(moves[slot], 9), plan.nodes[slot].name))
-    readings = tuple(_reading(whole, slot, first, cases) for slot in slots[:MOST_GAUGES])
-    test = measured(trial.under, trial.configuration, readings[0])
-    marks: dict[str, str] = {}
-    for each in readings:
-        marks |= fingerprint(whole, replace(test, part=each.part, path=each.path))
+    readings = tuple(_reading(whole, trial, slot, first, cases) for slot in slots[:MOST_GAUGES])
     return LoadTest(
         under=trial.under,
         configuration=design.configurations[trial.configuration].name,
@@ -177,11 +175,10 @@ def _load_test(
         readings=readings,
         direction=_direction(whole, cases[1]),
         foot_lifts=_feet(whole, cases),
-        marks=marks,
     )
 
 
-def _reading(whole: Derived, slot: int, first: int, cases: Sequence[int]) -> Reading:
+def _reading(whole: Derived, trial: _Trial, slot: int, first: int, cases: Sequence[int]) -> Reading:
     """A gauge with what it should read at each step, in proportion to its band at the full load."""
     plan = whole.values.plan
     node = plan.nodes[slot]
@@ -190,11 +187,16 @@ def _reading(whole: Derived, slot: int, first: int, cases: Sequence[int]) -> Rea
     gauge = Gauge(on_cases(whole, [first, full]), slot, 1, 0, wanted)
     least, most = gauge.band()
     scatter = limit(whole.design, SCATTER)
-    shares = least / gauge.nominal - scatter, most / gauge.nominal + scatter
+    below, above = least / gauge.nominal - scatter, most / gauge.nominal + scatter
     zero = whole.values.at(slot, first)
     values = [whole.values.at(slot, case) - zero for case in cases]
-    expected = tuple(Expected(each, each * shares[0], each * shares[1]) for each in values)
-    return Reading(node.part, node.row.path, node.row.says, node.row.read, expected)
+    expected = tuple(
+        Expected(each, max(0.0, each * below - LEAST_MOVE), each * above + LEAST_MOVE)
+        for each in values
+    )
+    record = _record(trial, node)
+    marks = fingerprint(whole, record)
+    return Reading(node.part, node.row.path, node.row.says, node.row.read, expected, marks)
 
 
 def _direction(whole: Derived, case: int) -> float:
@@ -216,15 +218,15 @@ def _feet(whole: Derived, cases: Sequence[int]) -> tuple[bool, ...] | None:
     return tuple(any(whole.values.at(slot, case) <= 0.0 for slot in slots) for case in cases)
 
 
-def measured(under: tuple[str, ...], configuration: int, reading: Reading) -> Measured:
+def _record(trial: _Trial, node: Node) -> Measured:
     """The record that a reading would make, without what was read."""
     nothing = GivenValue(nan, "", NOWHERE)
     return Measured(
         name="",
-        part=reading.part,
-        path=reading.path,
-        under=under,
-        configuration=configuration,
+        part=node.part,
+        path=node.row.path,
+        under=trial.under,
+        configuration=trial.configuration,
         step="full",
         factor=1.0,
         zeroed=True,

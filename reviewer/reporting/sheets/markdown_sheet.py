@@ -3,10 +3,21 @@
 from collections.abc import Iterator, Sequence
 from functools import singledispatch
 
+from reviewer.notation.plain import plain
 from reviewer.reporting.markdown_text import marked, table
-from reviewer.reporting.sheets.sheet import BLANK, Caution, Checks, Figure, Sheet, Table
+from reviewer.reporting.sheet import LONGEST
+from reviewer.reporting.sheets.sheet import (
+    BLANK,
+    Caution,
+    Checks,
+    Figure,
+    Sheet,
+    Table,
+    Verbatim,
+)
 from reviewer.reporting.words import sentence
 
+FENCE = "~~~~"
 TO_FILL = "\\_" * 10
 
 
@@ -50,6 +61,13 @@ def _(block: Checks) -> Iterator[str]:
     for item in block.items:
         room = "" if item.unit is None else f" {TO_FILL} {marked(item.unit)}".rstrip()
         yield f"- [ ] {marked(item.text)}{room}"
+
+
+@_written.register
+def _(block: Verbatim) -> Iterator[str]:
+    yield FENCE
+    yield from (plain(line, LONGEST).replace(FENCE, "~") for line in block.lines)
+    yield FENCE
 
 
 @_written.register

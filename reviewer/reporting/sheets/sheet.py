@@ -6,6 +6,7 @@
         Table    columns with headings and units, rows of cells; a BLANK cell is to write in
         Checks   boxes to tick, each with room for a value where it has a unit
         Caution  a warning that belongs to this place and no other
+        Verbatim lines to copy as they are, into a file
         Figure   a drawing as SVG, with what it shows in words for those who get text
 
 Cells and texts are plain text: renderers make them safe. The SVG of a figure is trusted, so make it
@@ -69,6 +70,13 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
+class Verbatim:
+    """Lines to copy as they are: a piece of a file, with gaps to fill."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Figure:
     """A drawing: its title, what it shows in words, and the SVG text."""
 
@@ -77,7 +85,7 @@ class Figure:
     svg: str
 
 
-Block = str | Table | Checks | Caution | Figure
+Block = str | Table | Checks | Caution | Verbatim | Figure
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from reviewer.reporting.sheets.sheet import (
     Figure,
     Sheet,
     Table,
+    Verbatim,
 )
 from reviewer.reporting.words import sentence
 
@@ -83,6 +84,10 @@ class _Writer:
             self.lines.lines[-1] += f"{GAP}{room}"
         else:
             self.lines.put(room, lead)
+
+    @put.register
+    def _(self, block: Verbatim) -> None:
+        self.lines.lines += [plain(line, LONGEST) for line in block.lines]
 
     @put.register
     def _(self, block: Figure) -> None:
