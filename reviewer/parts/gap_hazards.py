@@ -17,6 +17,16 @@ LIMITS = (
     *("body_enters", "body_depth", "body_clears"),
 )
 
+BANDS = (
+    ("finger", "fingers_enter", "fingers_clear"),
+    ("hand", "hand_enters", "hand_clears"),
+    ("arm", "arm_enters", "arm_clears"),
+    ("leg", "leg_enters", "leg_clears"),
+    ("head", "head_enters", "head_clears"),
+    ("body", "body_enters", "body_clears"),
+)
+"""Parts of the body by size, with the limits between which a gap that closes catches them."""
+
 
 class Entrant(NamedTuple):
     """The largest part of the body that gets in, and the least gap that does not crush it [m]."""

@@ -262,7 +262,7 @@ def test_ids_begin_with_the_name_of_the_picture() -> None:
 
 
 def test_a_part_that_is_not_drawn_says_why() -> None:
-    words = " ".join(drawn("potting_bench/revision_c.yaml", "plan").words())
+    words = " ".join(drawn("potting_bench/revision_a.yaml", "plan").words())
     assert "Not drawn: lift: azimuth is unknown: the way that it lies" in words
 
 

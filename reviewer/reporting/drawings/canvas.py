@@ -15,6 +15,7 @@ from reviewer.reporting.drawing import Point, number, safe
 
 LETTER = 0.56  # width of a letter over its size, on average
 SIZE = 14.0
+SMALL = 13.0
 STRANGE = re.compile(r"[^a-z0-9]+", re.ASCII)
 MARGIN = 10.0
 WIDEST = 1.6  # pixels for each unit, at most

@@ -9,7 +9,7 @@ from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import show_like, unit_for
 from reviewer.reading.design import Design
 from reviewer.reporting.drawing import Point
-from reviewer.reporting.drawings.canvas import THIN, Canvas
+from reviewer.reporting.drawings.canvas import SMALL, THIN, Canvas
 from reviewer.reporting.drawings.view import View, round_length
 
 STACK = 24.0  # from one dimension line to the next
@@ -50,7 +50,7 @@ def put_dimensions(
         else:
             canvas.arrow(_middle(start, end), start)
             canvas.arrow(_middle(start, end), end)
-            canvas.text(_middle(start, end), words, "middle", 12.0)
+            canvas.text(_middle(start, end), words, "middle", SMALL)
     return below
 
 
@@ -70,7 +70,7 @@ def _level(canvas: Canvas, start: Point, end: Point, y: float, words: str) -> No
     middle = ((start[0] + end[0]) / 2, y)
     for place in (start, end):
         canvas.arrow(middle, (place[0], y))
-    canvas.text((middle[0], y - 4), words, "middle", 12.0)
+    canvas.text((middle[0], y - 4), words, "middle", SMALL)
 
 
 def _upright(canvas: Canvas, start: Point, end: Point, x: float, words: str) -> None:
@@ -79,7 +79,7 @@ def _upright(canvas: Canvas, start: Point, end: Point, x: float, words: str) -> 
     middle = (x, (start[1] + end[1]) / 2)
     for place in (start, end):
         canvas.arrow(middle, (x, place[1]))
-    canvas.text((x - 4, middle[1]), words, "middle", 12.0, turned=True)
+    canvas.text((x - 4, middle[1]), words, "middle", SMALL, turned=True)
 
 
 def _middle(start: Point, end: Point) -> Point:
@@ -94,4 +94,4 @@ def put_scale(canvas: Canvas, view: View, design: Design, corner: Point) -> None
     x, y = corner
     canvas.box((x, y), (half, 5.0), f"fill='currentColor' {THIN}")
     canvas.box((x + half, y), (half, 5.0), THIN)
-    canvas.text((x + 2 * half + 8, y + 7), f"{length:g} {unit.symbol}", size=12.0)
+    canvas.text((x + 2 * half + 8, y + 7), f"{length:g} {unit.symbol}", size=SMALL)

@@ -33,7 +33,7 @@ def put_labels(canvas: Canvas, view: View, labels: Sequence[Label], *, level: bo
     """
     if not labels:
         return
-    x = view.width + APART
+    x = max(view.width, canvas.right) + APART
     high = max(view.height, LINE * len(labels))
     ordered = sorted(labels, key=lambda each: (-_middle(each), _size(each), each.name))
     starts: list[Point] = []

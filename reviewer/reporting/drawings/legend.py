@@ -5,15 +5,14 @@ from functools import cached_property
 
 from reviewer.notation.plain import plain
 from reviewer.reading.design import Design
-from reviewer.reporting.drawings.canvas import AXIS, EDGE, HIDDEN, Canvas, wrapped
+from reviewer.reporting.drawings.canvas import AXIS, EDGE, HIDDEN, SMALL, Canvas, wrapped
 from reviewer.reporting.drawings.dimensions import put_scale
 from reviewer.reporting.drawings.marks import Mark
 from reviewer.reporting.drawings.scene import Scene
 from reviewer.reporting.drawings.view import View
 
-LEAST_WIDTH = 520.0
+LEAST_WIDTH = 470.0
 LINE = 18.0
-SMALL = 12.0
 
 
 class Legend:
@@ -71,9 +70,9 @@ def put_legend(
     for look, meaning in ((EDGE, "seen"), (HIDDEN, "hidden"), (AXIS, "circle or line, no edge")):
         canvas.line((x, y - 4), (x + 30, y - 4), look)
         canvas.text((x + 36, y), meaning, size=SMALL)
-        x += 52 + len(meaning) * 6.8
+        x += 52 + len(meaning) * 7.3
     wide = max(canvas.right - left, LEAST_WIDTH)
     for each in [*words, *legend.not_drawn]:
         for number, line in enumerate(wrapped(each, wide, SMALL)):
-            y += LINE if number == 0 else 15.0
+            y += LINE if number == 0 else 16.0
             canvas.text((left, y), line, size=SMALL)

@@ -1,13 +1,14 @@
 """What is found, numbered as the report numbers it, and where in a drawing it is."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
 from reviewer.reporting.drawings.canvas import Canvas
 from reviewer.reporting.drawings.dimensions import Dimension
-from reviewer.reporting.drawings.scene import Scene, Solid
+from reviewer.reporting.drawings.reference_lines import lines_of
+from reviewer.reporting.drawings.scene import Scene
 from reviewer.reporting.drawings.view import View
 
 if TYPE_CHECKING:
@@ -80,53 +81,64 @@ def pinches_of(scene: Scene, marks: Sequence[Mark], *, plan: bool) -> list[Pinch
     for mark in marks:
         if mark.finding.hazard not in PINCHES and not mark.finding.rule.startswith("gap."):
             continue
-        sides = _sides(scene, mark.finding)
-        if sides is None:
-            continue
-        ends = _nearest(*sides, plan=plan)
+        ends = _nearest(*_sides(scene, mark.finding, plan=plan))
         if ends is not None:
             found.append(Pinch(mark.number, *ends))
     return found
 
 
-def _sides(scene: Scene, finding: Finding) -> tuple[list[Solid], list[Solid]] | None:
-    """The solids on the two sides of a gap."""
+def _sides(
+    scene: Scene, finding: Finding, *, plan: bool
+) -> tuple[list["Geometry"], list["Geometry"]]:
+    """What is drawn of the two sides of a gap; one side against its own neighbours."""
     derived = scene.review.derived
     assert derived is not None
     slot = derived.values.plan.slot(finding.part, "between")
     named = derived.values.values[slot] if slot is not None else None
     names = (named,) if isinstance(named, str) else tuple(named or finding.others)
-    if not names:
-        return None
-    if len(names) == 1:
-        same = scene.of(names[0])
-        return (same[:1], same[1:]) if len(same) > 1 else None
-    one, other = scene.of(names[0]), scene.of(names[1])
-    return (one, other) if one and other else None
+    shapes = [_shapes(scene, name, plan=plan) for name in names[:2]]
+    if len(shapes) == 1:
+        return shapes[0][:1], shapes[0][1:]
+    return (shapes[0], shapes[1]) if shapes else ([], [])
+
+
+def _shapes(scene: Scene, name: str, *, plan: bool) -> list["Geometry"]:
+    """What is drawn of a part: its bodies, or its lines where it has none."""
+    bodies = [solid.plan if plan else solid.side for solid in scene.of(name)]
+    if bodies or name not in scene.parts:
+        return bodies
+    return [line.course for line in lines_of(scene.parts[name], plan=plan)]
 
 
 def _nearest(
-    one: Iterable[Solid], other: Iterable[Solid], *, plan: bool
+    one: Sequence["Geometry"], other: Sequence["Geometry"]
 ) -> tuple[tuple[float, float], tuple[float, float]] | None:
-    """The two nearest places of two bodies in a view; of several pairs the first."""
+    """The two nearest places of two sides in a view; of several pairs the first."""
     from shapely.ops import nearest_points
 
-    best: tuple[float, Geometry, Geometry] | None = None
-    for first in one:
-        for second in other:
-            shapes = (first.plan, second.plan) if plan else (first.side, second.side)
-            apart = round(shapes[0].distance(shapes[1]), 9)
-            if best is None or apart < best[0]:
-                best = (apart, *shapes)
-    if best is None:
+    pairs = [(round(a.distance(b), 9), a, b) for a in one for b in other]
+    if not pairs:
         return None
-    apart, first_shape, second_shape = best
+    apart, first, second = min(pairs, key=lambda each: each[0])
     if apart == 0.0:  # one lies over the other in this view: where their edges meet, if they do
-        edges = (first_shape.boundary, second_shape.boundary)
-        places = nearest_points(*edges)
-    else:
-        places = nearest_points(first_shape, second_shape)
+        first, second = (each.boundary if each.area else each for each in (first, second))
+    places = nearest_points(first, second)
     return (places[0].x, places[0].y), (places[1].x, places[1].y)
+
+
+def not_placed(scene: Scene, marks: Sequence[Mark], pinches: Sequence[Pinch]) -> list[str]:
+    """Marks of parts that are not drawn, or of the whole design, in words."""
+    drawn = {name for name in scene.parts if name not in scene.not_drawn}
+    shown = {pinch.number for pinch in pinches}
+    left = [
+        mark
+        for mark in marks
+        if mark.number not in shown
+        and mark.finding.part not in drawn
+        and not drawn.intersection(mark.finding.others)
+    ]
+    named = ", ".join(f"({mark.number}) {mark.finding.name}" for mark in left)
+    return [f"Without a place in this view: {named}."] if named else []
 
 
 def put_pinches(canvas: Canvas, view: View, pinches: Sequence[Pinch]) -> None:

@@ -47,7 +47,8 @@ def rollers_of(scene: Scene, findings: Sequence[Finding] = ()) -> list[Rollers]:
     """
     rings = (placed for placed in scene.parts.values() if placed.kind == "slewing_ring")
     found = (_rollers(scene, placed, findings) for placed in rings)
-    return [each for each in found if each is not None and each.largest > 0]
+    loaded = [each for each in found if each is not None]
+    return [each for each in loaded if each.largest > LEAST * largest_of(loaded)]
 
 
 def _rollers(scene: Scene, ring: Placed, findings: Sequence[Finding]) -> Rollers | None:

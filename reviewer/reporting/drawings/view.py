@@ -8,7 +8,7 @@ from reviewer.reporting.drawing import Point
 if TYPE_CHECKING:
     from shapely import Geometry
 
-SIDE = 330.0  # units of the picture that the drawn part may take, each way
+SIDE = 300.0  # units of the picture that the drawn part may take, each way
 ROUND = (1.0, 2.0, 5.0)
 
 
