@@ -210,6 +210,60 @@ def en_plywood_nail_embedment(density: Number, diameter: Number) -> Number:
 
 
 @valid_when(lambda diameter: diameter <= 0.030, "the diameter must be at most 30 mm")
+@defined(positive="diameter thickness")
+def en_board_bolt_embedment(diameter: Number, thickness: Number) -> Number:
+    """Embedment strength of particleboard and oriented strand board under a bolt.
+
+    EN 1995-1-1:2004, eq. (8.37) (from memory).
+
+    Parameters
+    ----------
+    diameter : diameter of the bolt [m]
+    thickness : thickness of the board [m]
+
+    Returns
+    -------
+    strength : characteristic embedment strength, in any direction [Pa]
+
+    Notes
+    -----
+    50 d^-0.6 t^0.2, d and t in mm. The standard gives nothing for MDF under a bolt.
+
+    >>> round(en_board_bolt_embedment(0.008, 0.018) / 1e6, 2)
+    25.6
+    """
+    d, t = diameter / _MM, thickness / _MM
+    strength: Number = 50 * np.power(d, -0.6) * np.power(t, 0.2) * _MPA
+    return strength
+
+
+@defined(positive="tensile_strength")
+def nds_steel_bearing(tensile_strength: Number, cold_formed: Number = 0.0) -> Number:
+    """Dowel bearing strength of a steel member.
+
+    NDS 2018, appendix I and tables 12A to 12T, footnotes (from memory).
+
+    Parameters
+    ----------
+    tensile_strength : tensile strength of the steel [Pa]
+    cold_formed : 1 for sheet up to 3/16 inch, 0 for hot rolled plate [1]
+
+    Returns
+    -------
+    strength : dowel bearing strength [Pa]
+
+    Notes
+    -----
+    2.4 Fu / 1.6 of hot rolled steel, 2.2 Fu / 1.6 of cold formed; brought down to the level of
+    wood under a load of ten years.
+
+    >>> round(nds_steel_bearing(58000 * 6894.757293168) / 6894.757293168)
+    87000
+    """
+    return (2.4 - 0.2 * cold_formed) / 1.6 * tensile_strength
+
+
+@valid_when(lambda diameter: diameter <= 0.030, "the diameter must be at most 30 mm")
 @defined(positive="tensile_strength diameter")
 def en_yield_moment(tensile_strength: Number, diameter: Number) -> Number:
     """Moment at which a round bolt or nail bends in the wood.

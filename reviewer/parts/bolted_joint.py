@@ -3,6 +3,7 @@
 from reviewer.parts.clamp import CLASSES
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.joint_holds import far_end, pulled, screws
+from reviewer.parts.joint_members import basis_of, group_of
 from reviewer.parts.joint_pull import mass_of_bolts
 from reviewer.parts.joint_rows import distances, in_time, member
 from reviewer.parts.joint_shear import (
@@ -104,8 +105,8 @@ def _yield_modes() -> tuple[Row, ...]:
             needs={
                 "diameter": "bearing_diameter",
                 **lengths,
-                "first_gravity": "first.specific_gravity",
-                "second_gravity": "second.specific_gravity",
+                "first_bearing": "first.bearing",
+                "second_bearing": "second.bearing",
                 **angles,
                 "bending_yield": "bending_yield",
             },
@@ -131,7 +132,7 @@ def _yield_modes() -> tuple[Row, ...]:
                 f"{says} value of one bolt across it, by {name}",
                 needs={"solution": f"yields.{code}"},
                 take="capacity",
-                because="needs two members of wood or plywood",
+                because="needs a member of wood or board for which the codes give a value",
                 governs="least",
             )
             for code, says, name in (
@@ -162,6 +163,28 @@ def _across() -> tuple[Row, ...]:
             governs="least",
         ),
         Row(
+            "group",
+            "1",
+            "share of single bolts that a row of them bears, by the NDS",
+            formula=group_of,
+            needs={
+                "first": "first.material",
+                "second": "second.material",
+                "first_stretch": "first.stretch",
+                "second_stretch": "second.stretch",
+                "diameter": "bolt_diameter",
+                **near,
+            },
+            governs="least",
+        ),
+        Row(
+            "basis",
+            "text",
+            "how rough the values of the members are",
+            formula=basis_of,
+            needs={"first": "first.material", "second": "second.material"},
+        ),
+        Row(
             "effective_count",
             "1",
             "how many of the bolts in a row count, by EN 1995-1-1",
@@ -178,6 +201,7 @@ def _across() -> tuple[Row, ...]:
                 "one": "one.nds",
                 "count": "bolt_count",
                 "geometry": "geometry",
+                "group": "group",
                 "duration": "nds_duration",
             },
             governs="least",
@@ -227,7 +251,7 @@ def _across() -> tuple[Row, ...]:
 
 BOLTED_JOINT = Kind(
     name="bolted_joint",
-    says="two members of wood held together by bolts or screws",
+    says="two members, at least one of wood or board, held together by bolts or screws",
     rows=(
         *tree(),
         *single(mass_of_bolts, {"bolt": "bolt?", "count": "bolt_count"}),

@@ -6,7 +6,7 @@ import numpy as np
 
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.spacing import EnSpacing, NdsSpacing, en_bolt_spacing, nds_bolt_spacing
-from reviewer.parts.joint_shear import gravity_of
+from reviewer.parts.joint_members import METAL, bearing_of, gravity_of, stretch_of, width_of
 from reviewer.parts.lasting import modification_of, shortest_duration
 from reviewer.parts.row import Count, Measure, Row, Stock
 from reviewer.parts.sheet_rows import THICKNESS
@@ -45,6 +45,40 @@ def member(name: str, says: str) -> tuple[Row, ...]:
             formula=gravity_of,
             needs={"material": f"{name}.material"},
             because="is not known of what is not wood",
+        ),
+        Row(
+            f"{name}.bearing",
+            "Pa",
+            f"dowel bearing strength of the {name} member by the NDS",
+            Measure(above=0.0),
+            formula=bearing_of,
+            needs={
+                "material": f"{name}.material",
+                "gravity": f"{name}.specific_gravity?",
+                "diameter": "bearing_diameter",
+                "angle": f"{name}.angle",
+            },
+            governs="least",
+        ),
+        Row(
+            f"{name}.width",
+            "m",
+            f"width of the {name} member across the force: what its edges need, if it is not told",
+            Measure(above=0.0),
+            formula=width_of,
+            needs={"edge": "edge?", "diameter": "bolt_diameter"},
+        ),
+        Row(
+            f"{name}.stretch",
+            "N",
+            f"modulus of elasticity of the {name} member times its area, along the force",
+            formula=stretch_of,
+            needs={
+                "material": f"{name}.material",
+                "thickness": f"{name}.thickness",
+                "width": f"{name}.width",
+                "angle": f"{name}.angle",
+            },
         ),
     )
 
@@ -139,10 +173,10 @@ def duration_of(first: Material, second: Material, cases: Any, service_class: in
 
     Notes
     -----
-    sqrt(k_mod,1 k_mod,2).
+    sqrt(k_mod,1 k_mod,2); beside metal that of the wood alone.
     """
-    factors = (modification_of(each, cases, service_class) for each in (first, second))
-    one, other = factors
+    kinds = [each for each in (first, second) if each.family != METAL] or [first]
+    one, other = (modification_of(each, cases, service_class) for each in (kinds[0], kinds[-1]))
     return np.sqrt(one * other)
 
 

@@ -4,28 +4,19 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from reviewer.mechanics.dowel_bearing import (
-    en_bolt_embedment,
-    en_plywood_bolt_embedment,
-    en_yield_moment,
-    nds_bearing_across,
-    nds_bearing_along,
-    nds_small_bearing,
-)
+from reviewer.mechanics.dowel_bearing import en_yield_moment
 from reviewer.mechanics.formula import Number
 from reviewer.mechanics.spacing import NdsSpacing, nds_geometry_factor
+from reviewer.mechanics.steel_to_timber import en_steel_to_timber
 from reviewer.mechanics.wood_factors import PARTIAL_FACTOR
 from reviewer.mechanics.yield_modes_en import EnSingleShear, en_single_shear
 from reviewer.mechanics.yield_modes_nds import NdsSingleShear, nds_single_shear
 from reviewer.parts.from_stock import LOAD_FACTOR
-from reviewer.parts.lasting import OF_WOOD
+from reviewer.parts.joint_members import METAL, embedment_of
 from reviewer.stock.fasteners import BoltStrength, Fastener, bolt_strength
 from reviewer.stock.materials import Material
 from reviewer.stock.table import StockError
 
-SOFTWOOD = 1.35  # the greater grain factor of EN 1995-1-1, (8.33): the lower strength of the two
-OF_PANELS = 0.50  # NDS 2018, table 12.3.3B, from memory: no panel counts for more
-SMALL = 0.00635  # under 1/4 inch the NDS knows no grain
 MODES = (
     "the second member crushes",
     "the first member crushes",
@@ -39,6 +30,7 @@ NDS_FIELDS = (
     *("bends_in_main", "bends_in_side", "bends_twice"),
 )
 EN_FIELDS = ("b", "a", "c", "e", "d", "f")  # in the order of MODES
+WOOD_FIRST, WOOD_SECOND = ("a", "d", "f"), ("b", "e", "f")  # beside a plate of metal
 
 
 class Across(NamedTuple):
@@ -54,21 +46,6 @@ def strength_of(bolt: Fastener, property_class: str) -> BoltStrength | None:
         return bolt_strength(property_class, bolt.thread.diameter)
     except StockError:
         return None
-
-
-def gravity_of(material: Material) -> Number:
-    """Specific gravity of wood, ovendry mass over ovendry volume, from its density at 12 %.
-
-    NDS Supplement 2018, 3.1.3; panels at most as NDS 2018, table 12.3.3B; from memory.
-
-    Notes
-    -----
-    rho = 1000 G (1 + m) / (1 + 0.9 m G) with m = 0.12, solved for G; of panels at most 0.50.
-    """
-    if material.family not in OF_WOOD:
-        return np.nan
-    gravity = material.density / (1120.0 - 0.108 * material.density)
-    return gravity if material.family == "wood" else np.minimum(gravity, OF_PANELS)
 
 
 def bending_yield_of(bolt: Fastener, property_class: str) -> Number:
@@ -100,20 +77,12 @@ def length_in_second(
     return np.minimum(thickness, np.maximum(length - first - washer, 0.0))
 
 
-def _nds_bearing(gravity: Number, diameter: Number, angle: Number) -> Number:
-    """Dowel bearing strength at an angle to the grain: Hankinson, NDS 12.3.4."""
-    along, across = nds_bearing_along(gravity), nds_bearing_across(gravity, diameter)
-    sine = np.sin(angle)
-    between = along * across / (along * sine * sine + across * (1 - sine * sine))
-    return np.where(np.asarray(diameter) < SMALL, nds_small_bearing(gravity), between)
-
-
 def nds_modes(
     diameter: Number,
     first: Number,
     second: Number,
-    first_gravity: Number,
-    second_gravity: Number,
+    first_bearing: Number,
+    second_bearing: Number,
     first_angle: Number,
     second_angle: Number,
     bending_yield: Number,
@@ -122,24 +91,9 @@ def nds_modes(
 
     NDS 2018, 12.3.1.
     """
-    return nds_single_shear(
-        diameter,
-        second,
-        first,
-        _nds_bearing(second_gravity, diameter, second_angle),
-        _nds_bearing(first_gravity, diameter, first_angle),
-        bending_yield,
-        np.maximum(first_angle, second_angle),
-    )
-
-
-def _embedment(material: Material, diameter: Number, angle: Number) -> Number:
-    low, _ = material.range_of("density")
-    if material.family == "wood":
-        return en_bolt_embedment(low, diameter, angle, SOFTWOOD)
-    if material.family == "plywood":
-        return en_plywood_bolt_embedment(low, diameter)
-    return np.nan
+    turned = np.maximum(first_angle, second_angle)
+    bearings = second_bearing, first_bearing
+    return nds_single_shear(diameter, second, first, *bearings, bending_yield, turned)
 
 
 def en_modes(
@@ -154,18 +108,32 @@ def en_modes(
 ) -> EnSingleShear:
     """Characteristic values of one bolt, without what its pull adds.
 
-    EN 1995-1-1:2004, (8.6), (8.30) to (8.36); the grain factor is that of softwood.
+    EN 1995-1-1:2004, (8.6), beside steel (8.9) and (8.10), (8.30) to (8.37); from memory.
     """
     diameter, strength = bolt.thread.diameter, strength_of(bolt, property_class)
-    fu = np.nan if strength is None else strength.tensile_strength
-    return en_single_shear(
-        diameter,
-        first,
-        second,
-        _embedment(first_material, diameter, first_angle),
-        _embedment(second_material, diameter, second_angle),
-        en_yield_moment(fu, diameter),
-    )
+    moment = en_yield_moment(np.nan if strength is None else strength.tensile_strength, diameter)
+    ones = embedment_of(first_material, diameter, first, first_angle)
+    others = embedment_of(second_material, diameter, second, second_angle)
+    if first_material.family == METAL:
+        return _beside_plate(diameter, second, first, others, moment, WOOD_SECOND)
+    if second_material.family == METAL:
+        return _beside_plate(diameter, first, second, ones, moment, WOOD_FIRST)
+    return en_single_shear(diameter, first, second, ones, others, moment)
+
+
+def _beside_plate(
+    diameter: float,
+    wood: Number,
+    plate: Number,
+    embedment: Number,
+    moment: Number,
+    fields: tuple[str, str, str],
+) -> EnSingleShear:
+    """The modes of a bolt through a metal plate and wood, under the letters of those in wood."""
+    found = en_steel_to_timber(diameter, wood, plate, embedment, moment)
+    never = dict.fromkeys(EN_FIELDS, np.inf + 0.0 * np.asarray(found.capacity))
+    told = dict(zip(fields, found[:3], strict=True))
+    return EnSingleShear(**{**never, **told, "capacity": found.capacity})
 
 
 def geometry_of(
@@ -198,12 +166,14 @@ def effective_count(count: int, spacing: Number | None, diameter: float) -> Numb
     return np.where(count > 1, np.minimum(count, fewer), 1.0)
 
 
-def nds_allowed(one: Number, count: int, geometry: Number, duration: Number) -> Number:
+def nds_allowed(
+    one: Number, count: int, group: Number, geometry: Number, duration: Number
+) -> Number:
     """What the bolts bear across them by the NDS.
 
-    NDS 2018, 11.3.1; the group factor of many bolts in a row is left out.
+    NDS 2018, 11.3.1.
     """
-    return count * one * geometry * duration
+    return count * one * group * geometry * duration
 
 
 def en_allowed(one: Number, count: Number, modification: Number) -> Number:

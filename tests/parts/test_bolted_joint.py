@@ -73,8 +73,87 @@ def test_a_slender_bolt_bends_twice(asked) -> None:
 
 
 def test_a_panel_that_neither_code_gives_is_open(asked) -> None:
-    found = asked(joint(M12, of="MDF"))
+    found = asked(joint(M12, of="hardboard"))
     assert found.verdict("joint.shear") == "open"
+
+
+BOARDS = [
+    ("oriented strand board", 50 * 12**-0.6 * 18**0.2, "(8.37)"),
+    ("particleboard P5", 50 * 12**-0.6 * 18**0.2, "(8.37)"),
+    ("MDF", 50 * 12**-0.6 * 18**0.2, "as particleboard, an estimate"),
+    ("birch plywood", 0.11 * 0.88 * 630, "(8.36)"),
+]
+
+
+@pytest.mark.parametrize(("board", "bearing", "source"), BOARDS)
+def test_boards_crush_by_their_own_formula(asked, board, bearing, source) -> None:
+    """Two boards of 18 mm on a thick bolt: (8.6) c, fh t d (sqrt 2 - 1); EN 1995-1-1, memory."""
+    found = asked(joint("bolt: M12x60, bolt_class: '8.8', shear: 100 N", 18, 18, of=board))
+    capacity = bearing * 18 * 12 * (sqrt(2) - 1)
+    assert found("joint.one.en", "own weight") == pytest.approx(capacity, rel=1e-6), source
+    assert ("an estimate" in found.says("joint.shear")) == (board == "MDF")
+
+
+# plate mm, wood mm, capacity N, how it gives way; (8.9) and (8.10), M12 4.6 in C24: fh 25.256 MPa,
+# My 76.745 N m, worked on paper
+CRUSH = 25.256 * 50 * 12
+PLATES = [
+    (3, 50, 0.4 * CRUSH, "", "thin, 0.4 fh t d"),
+    (6, 50, 0.4 * CRUSH, "", "thin up to d/2"),
+    (12, 50, 8348.0, "the bolt bends once and crushes the first member", "thick: 0.5509 fh t d"),
+    (12, 150, 11092.5, "the bolt bends twice", "thick: 2.3 sqrt(My fh d)"),
+    (3, 150, 7843.9, "the bolt bends", "thin: 1.15 sqrt(2 My fh d)"),
+    (9, 50, (0.4 * CRUSH + CRUSH) / 2, "", "half way: the mean of both, mode by mode"),
+]
+
+
+@pytest.mark.parametrize(("plate", "wood", "capacity", "how", "source"), PLATES)
+def test_a_bolt_beside_steel(asked, plate, wood, capacity, how, source) -> None:
+    parts = joint(M12, wood, plate).replace("second: {material: C24", "second: {material: S235")
+    found = asked(parts)
+    if source.startswith("half"):
+        once = (1.15 * sqrt(2) * 4822.8 + 8348.0) / 2
+        capacity = min(capacity, once)
+    assert found("joint.one.en", "own weight") == pytest.approx(capacity, rel=1e-4)
+    assert how in found.says("joint.shear")
+
+
+def test_steel_has_no_duration_and_bears_as_the_nds_says(asked) -> None:
+    """k_mod of C24 alone, permanent 0.60; S235: 2.4 / 1.6 of 360 MPa."""
+    found = asked(joint(M12, 50, 6).replace("second: {material: C24", "second: {material: S235"))
+    assert found("joint.modification", "own weight") == pytest.approx(0.6)
+    assert found("joint.second.bearing", "own weight") / 1e6 == pytest.approx(540.0)
+
+
+def test_pull_and_washers_beside_steel(asked) -> None:
+    parts = joint(M12 + ", pull: 0.7 kN, tightening: 1.5 N m", 50, 6)
+    found = asked(parts.replace("second: {material: C24", "second: {material: S235"))
+    assert found.verdict("joint.pull") == found.verdict("joint.preload") == "pass"
+
+
+# bolts in a row, group action factor; NDS 2018, table 11.3.6A, from memory: As 5 in2, As/Am 1
+ROWS = [(2, 1.00), (3, 0.97), (4, 0.91), (6, 0.78), (8, 0.64), (12, 0.45)]
+
+
+@pytest.mark.parametrize(("count", "factor"), ROWS)
+def test_bolts_in_a_row_share_unevenly(asked, count, factor) -> None:
+    """The table is of D 1 in, s 4 in, E 1,400,000 psi; C24 has 11 GPa.
+
+    Half-inch bolts 2 in apart give (1/2)^2.5 as much for each length: so much less E A is alike.
+    """
+    width = 5 * 645.16 * 1.4e6 * 6894.757e-6 / 11000 / 50 / 2**2.5
+    wood = f", width: {width}"
+    more = f"bolt: 1/2-13, shear: 1 kN, bolt_count: {count}, spacing: 50.8"
+    found = asked(joint(more, a=wood, b=wood))
+    assert found("joint.group", "own weight") == pytest.approx(factor, abs=0.0051)
+
+
+def test_a_row_in_members_of_no_told_width_counts_as_in_narrow_ones(asked) -> None:
+    narrow, wide = (
+        asked(joint(f"{M12}, bolt_count: 4, spacing: 60", a=a, b=a)) for a in ("", ", width: 120")
+    )
+    assert narrow("joint.first.width", "own weight") == pytest.approx(3 * 0.012)
+    assert narrow("joint.group", "own weight") < wide("joint.group", "own weight") < 1.0
 
 
 def test_gravity_from_density(asked) -> None:

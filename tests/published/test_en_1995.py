@@ -8,6 +8,7 @@ from functools import wraps
 import pytest
 
 from reviewer.mechanics.dowel_bearing import (
+    en_board_bolt_embedment,
     en_bolt_embedment,
     en_nail_embedment,
     en_plywood_bolt_embedment,
@@ -23,6 +24,7 @@ from reviewer.mechanics.pull_through import (
     washer_pressure,
 )
 from reviewer.mechanics.spacing import en_bolt_spacing
+from reviewer.mechanics.steel_to_timber import en_steel_to_timber
 from reviewer.mechanics.withdrawal import en_screw_withdrawal
 from reviewer.mechanics.wood import creep_deflection, design_strength, perpendicular_capacity
 from reviewer.mechanics.wood_factors import DEFORMATION, MODIFICATION, PARTIAL_FACTOR
@@ -78,6 +80,15 @@ ROWS = [
      "formula memory, computed"),
     (of(en_double_shear, "k"), BOLT, 7844, 8e-5, "eq. (8.7), same as (8.6 f)",
      "formula memory, computed"),
+    (en_board_bolt_embedment, (0.008, 0.018), 25.60e6, 2e-4, "eq. (8.37), OSB 18, d 8",
+     "formula memory, computed"),
+    *[(of(en_steel_to_timber, field), (0.012, 0.05, plate, 25.256e6, 76.745), value, 8e-5, source,
+     "formula memory, computed") for plate, source, values in (
+        (0.003, "eq. (8.9), M12 4.6 in C24 50, plate 3", (6061.4, 7844, 7844)),
+        (0.012, "eq. (8.10), M12 4.6 in C24 50, plate 12", (15154, 8347.6, 11093)),
+     ) for field, value in zip(("crushes", "bends_once", "bends_twice"), values, strict=True)],
+    (of(en_steel_to_timber, "capacity"), (0.012, 0.05, 0.003, 25.256e6, 76.745), 6061.4, 8e-5,
+     "eq. (8.9), the least", "formula memory, computed"),
     (en_screw_withdrawal, (350.0, 0.008, 0.060), 6355, 8e-5, "eq. (8.38), d 8, l 60",
      "formula print, computed"),
     (en_head_pull_through, (350.0, 0.0062), 330, 2e-3, "8.3.2, d_h 6.2", "formula print, computed"),

@@ -11,7 +11,9 @@ from reviewer.mechanics.dowel_bearing import (
     nds_bearing_across,
     nds_bearing_along,
     nds_small_bearing,
+    nds_steel_bearing,
 )
+from reviewer.mechanics.group_action import nds_group_action, nds_slip_modulus
 from reviewer.mechanics.pull_through import nds_head_pull_through
 from reviewer.mechanics.spacing import nds_bolt_spacing, nds_geometry_factor, nds_screw_end_distance
 from reviewer.mechanics.withdrawal import (
@@ -151,6 +153,43 @@ ROWS = [
     (nds_screw_end_distance, (0.004, 1.0), 0.04, 1e-9, "commentary C12.1.5.7, 10 D", "memory"),
 ]
 # fmt: on
+
+
+# As/Am, As in2: factors for 2 to 12 bolts in a row
+GROUPS = {
+    (0.5, 5): (0.98, 0.92, 0.84, 0.75, 0.68, 0.61, 0.55, 0.50, 0.45, 0.41, 0.38),
+    (0.5, 12): (0.99, 0.96, 0.92, 0.87, 0.81, 0.76, 0.70, 0.65, 0.61, 0.57, 0.53),
+    (0.5, 20): (0.99, 0.98, 0.95, 0.91, 0.87, 0.83, 0.78, 0.74, 0.70, 0.66, 0.62),
+    (0.5, 40): (1.00, 0.99, 0.97, 0.95, 0.93, 0.90, 0.87, 0.84, 0.81, 0.78, 0.75),
+    (1.0, 5): (1.00, 0.97, 0.91, 0.85, 0.78, 0.71, 0.64, 0.59, 0.54, 0.49, 0.45),
+    (1.0, 12): (1.00, 0.99, 0.96, 0.93, 0.88, 0.84, 0.79, 0.74, 0.70, 0.65, 0.61),
+    (1.0, 28): (1.00, 0.99, 0.98, 0.97, 0.94, 0.92, 0.89, 0.86, 0.83, 0.80, 0.77),
+    (1.0, 64): (1.00, 1.00, 0.99, 0.98, 0.97, 0.96, 0.95, 0.93, 0.91, 0.90, 0.88),
+}
+
+
+@wraps(nds_group_action)
+def in_the_table(count, ratio, side):
+    """Factor of bolts of 1 in, 4 in apart, in wood of 1,400,000 psi."""
+    stretch = 1.4e6 * PSI * side * IN * IN
+    return nds_group_action(count, 4 * IN, nds_slip_modulus(IN), stretch / ratio, stretch)
+
+
+GROUP_ROWS = [
+    (in_the_table, (count, ratio, side), factor, 0.0051 / factor,
+     "table 11.3.6A, rounded to 0.01", "memory, recomputed")
+    for (ratio, side), factors in GROUPS.items()
+    for count, factor in enumerate(factors, start=2)
+]  # fmt: skip
+STEEL_ROWS = [
+    (nds_steel_bearing, (58e3 * PSI,), 87e3 * PSI, 1e-9, "table 12B, A36 plate 1/4 in", "memory"),
+    (nds_steel_bearing, (45e3 * PSI, 1.0), 61850 * PSI, 5e-4, "table 12B, A653 GR 33 sheet",
+     "memory"),
+    (nds_slip_modulus, (IN,), 180e3 * LB / IN, 1e-7, "11.3.6, wood to wood", "memory"),
+    (nds_slip_modulus, (IN / 4, 1.0), 270e3 / 8 * LB / IN, 1e-6, "11.3.6, wood to metal",
+     "memory"),
+]  # fmt: skip
+ROWS += GROUP_ROWS + STEEL_ROWS
 
 
 @pytest.mark.parametrize(("formula", "inputs", "expected", "tolerance", "source", "seen"), ROWS)
