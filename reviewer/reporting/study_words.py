@@ -14,6 +14,7 @@ Data = dict[str, Any]
 
 MOST = 5  # influences that are told
 INDENT = 4
+NEAREST = 3  # findings that are named where nothing fails
 PERCENT = 100.0
 DIGITS = 12
 
@@ -71,9 +72,10 @@ def may_fail(finding: Finding) -> bool:
 
 
 def put_scatter(sheet: Sheet, findings: Sequence[Finding]) -> None:
-    """What holds as drawn and may fail as it is made."""
+    """What holds as drawn and may fail as it is made; where nothing may, what is nearest to it."""
     found = [finding for finding in findings if may_fail(finding)]
     if not found:
+        _put_nearest(sheet, findings)
         return
     sheet.heading("what tolerances may break")
     for finding in found:
@@ -81,6 +83,27 @@ def put_scatter(sheet: Sheet, findings: Sequence[Finding]) -> None:
         sheet.put(f"{finding.name}{used}", look="strong")
         sheet.put(scatter_words(finding.scatter), INDENT)
         sheet.gap()
+
+
+def _put_nearest(sheet: Sheet, findings: Sequence[Finding]) -> None:
+    """What comes nearest to its limit at its worst, of what tolerances move."""
+    moved = [
+        (each, each.scatter)
+        for each in findings
+        if each.verdict == "pass" and each.scatter is not None and each.scatter.corner > 0
+    ]
+    if not moved:
+        return
+    sheet.heading("within its tolerances")
+    sheet.put("Nothing that holds fails anywhere within its tolerances. Nearest to it come:")
+    sheet.gap()
+    for finding, scatter in sorted(moved, key=lambda each: -each[1].corner)[:NEAREST]:
+        nominal = shown_ratio(finding.utilisation)
+        band = f", by {scatter.band}" if scatter.band else ""
+        sheet.put(
+            f"{finding.name}: {nominal}, at its worst {shown_ratio(scatter.corner)}{band}", INDENT
+        )
+    sheet.gap()
 
 
 def put_influences(sheet: Sheet, findings: Sequence[Finding]) -> None:

@@ -145,7 +145,8 @@ def _scatter(bands: Sequence[Band], sampled: Course, corners: Course, effects: A
     leading = int(np.argmax(squares))
     judged = sampled.verdict[sampled.verdict != UNSEEN]
     open_somewhere = bool((corners.verdict == OPEN).any())
-    known = corners.utilisation[~np.isnan(corners.utilisation)]
+    tried = np.append(corners.utilisation, sampled.utilisation[:1])  # the middle may be the worst
+    known = tried[~np.isnan(tried)]
     return Scatter(
         corner=nan if open_somewhere or not len(known) else float(known.max()),
         corner_fails=None if open_somewhere else bool((corners.verdict == FAILS).any()),

@@ -326,7 +326,7 @@ def test_what_is_not_reviewed_says_why_and_cautions_are_told(stage: Review) -> N
     opened = [each["message"]["text"] for each in run["results"] if each["kind"] == "open"]
     assert len(opened) == sum(each.verdict == "open" for each in stage.findings)
     assert all(each.startswith("Not reviewed: ") for each in opened)
-    assert any("closing_force is not given" in each for each in opened)
+    assert any("closing_force needs the force" in each for each in opened)
     notes = [
         each["message"]["text"] for each in run["invocations"][0]["toolExecutionNotifications"]
     ]

@@ -80,3 +80,17 @@ def test_what_moves_a_finding_and_what_may_fail(stage: Review, questions: dict[s
     assert words.count("One per cent more of each moves it so") == 2
     assert "WHAT TOLERANCES MAY BREAK" in words
     assert "hatch.wide_enough, 0.83 nominal Within its tolerances it fails" in words
+
+
+def test_where_nothing_may_fail_the_nearest_is_named(
+    stage: Review, questions: dict[str, str]
+) -> None:
+    tight = Scatter(0.91, False, 0.0, 0.0, 20_000, "hatch.least", 1.0)
+    findings = [
+        replace(each, scatter=tight) if each.name == "hatch.wide_enough" else each
+        for each in stage.findings
+    ]
+    text = TextReport(Style(80), questions).add(replace(stage, findings=tuple(findings)))
+    words = " ".join(text.split())
+    assert "WITHIN ITS TOLERANCES" in words
+    assert "hatch.wide_enough: 0.83, at its worst 0.91, by hatch.least" in words
