@@ -61,7 +61,7 @@ RAMP = Kind(
     rows=(
         *tree(),
         LIES,
-        figure("ramp", "path", "azimuth"),
+        figure("ramp", "profile", "rise", "run", "flat", "azimuth"),
         *single(),
         Row("profile", "", "points of the follower's path, the first at its foot", PROFILE),
         Row("rise", "m", "height of a straight ramp", Measure(above=0.0, example="40 mm")),

@@ -1,6 +1,7 @@
 """What a part's own measures say of its shape, held against closed forms and its other rows."""
 
 from math import cos, pi, radians, sin, sqrt
+from pathlib import Path
 
 import pytest
 
@@ -10,6 +11,7 @@ from reviewer.parts.figures import Drawn
 from reviewer.parts.outlines import MAKERS
 from reviewer.parts.registry import KINDS
 
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 BASE = "base: {kind: base, feet: {count: 4, circle: 800}, height: 500, mass: 40 kg}"
 RING = (
     "ring: {kind: slewing_ring, carried_by: base,"
@@ -160,3 +162,35 @@ def test_what_is_not_told_is_no_shape_and_says_why(line: str, expected: str) -> 
 def test_every_kind_that_asks_has_a_maker_and_every_maker_is_asked_for() -> None:
     asking = {name for name, kind in KINDS.items() if "figure" in kind.by_path}
     assert asking == set(MAKERS)
+
+
+@pytest.mark.parametrize(
+    ("fields", "path"),
+    [
+        ("profile: [[0, 5], [40, 5], [280, 45]]", [(0, 0), (40, 0), (280, 40)]),
+        ("rise: 40, run: 200, flat: 60", [(0, 0), (200, 40), (260, 40)]),
+    ],
+)
+def test_a_ramp_is_the_line_of_its_follower(fields: str, path: list[tuple[float, float]]) -> None:
+    ramp = drawn("slope", f"slope: {{kind: ramp, carried_by: base, azimuth: 90 deg, {fields}}}")
+    places = [(y * 1e3, up * 1e3) for _, y, up in ramp.lines[0].places]
+    assert places == [pytest.approx(each) for each in path]
+
+
+@pytest.mark.parametrize("path", sorted(SPECIMENS.glob("**/*.yaml")), ids=lambda path: path.stem)
+def test_what_is_missing_of_the_shapes_of_specimens_is_a_measure(path: Path) -> None:
+    """A reason is a sentence about a measure, never a fault of the program."""
+    found = review(path)
+    if found.derived is None:
+        return  # a shop's file or a pack
+    values = found.derived.values
+    slots = [slot for (_, row), slot in values.plan.slots.items() if row == "figure"]
+    for slot in slots:
+        for missing in values.values[slot].at().missing:
+            assert missing.endswith(REASONS), missing
+
+
+REASONS = (
+    *("is unknown", "is unknown: the way that it lies, seen from above"),
+    *("the frame between its feet is not told", "of the feet is known"),
+)

@@ -128,9 +128,14 @@ def guide(known: Known) -> Drawn:
 
 def ramp(known: Known) -> Drawn:
     """The path of the follower, from its foot at the place of the part."""
-    way, path = _azimuth(known), known.word("path")
-    if path is None:
-        raise Missing("path is unknown")
+    way, profile = _azimuth(known), known.word("profile")
+    if profile is not None:
+        path = [(along, up - profile[0][1]) for along, up in profile]
+    else:
+        rise, run = known.number("rise"), known.number("run")
+        path = [(0.0, 0.0), (run, rise)]
+        if flat := known.maybe("flat"):
+            path.append((run + flat, rise))
     places = tuple((x * cos(way), x * sin(way), up) for x, up in path)
     missing = ("the width of the ramp is unknown",)
     return Drawn(lines=(Run(places),), missing=missing)
