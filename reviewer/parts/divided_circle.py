@@ -59,6 +59,7 @@ def _circle() -> tuple[Row, ...]:
     starts = {each: f"of.{each}.from?" for each in ("carry", "hold_down")}
     return (
         Row("of", "", "the part on which it is marked", PartName()),
+        Row("on", "", "the part that is drilled at the marks, for its template", PartName()),
         Row("group", "", "what of that part stands on the circle", Choice(GROUPS)),
         Row(
             "count",

@@ -6,7 +6,7 @@ from reviewer.mechanics.formula import Number
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
-from reviewer.parts.row import Choice, Count, Measure, Row, Stock
+from reviewer.parts.row import Choice, Count, Measure, PartName, Row, Stock
 from reviewer.parts.sheet_rows import sheet_sizes
 
 UNTOLD = np.inf  # a rim that the plate does not have leaves any web
@@ -257,6 +257,7 @@ OPENING = Kind(
     carries_load=False,
     rows=(
         figure("opening", "shape", "width", "length", "count", "circle"),
+        Row("on", "", "the part that it is in, for its template", PartName()),
         Row("shape", "", "round, or with corners", Choice(("round", "cornered"), default="round")),
         Row("width", "m", "width, or diameter", Measure(above=0.0, example="20 mm")),
         Row(
