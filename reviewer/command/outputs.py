@@ -76,7 +76,7 @@ class Written:
         self._file.write(self.report.end())
         self._file.close()
         try:
-            self._beside.chmod(0o666 & ~_mask())
+            self._beside.chmod(0o666 & ~file_mask())
             self._beside.replace(self._path)
         except OSError as error:
             self._beside.unlink(missing_ok=True)
@@ -96,7 +96,7 @@ def _unwritable(path: str, error: OSError) -> UsageError:
     return UsageError(f"the output cannot be written: {reason}", path, "a file in a folder that is")
 
 
-def _mask() -> int:
+def file_mask() -> int:
     """The permissions that new files do not get; it can only be read by setting it."""
     mask = os.umask(0o022)
     os.umask(mask)

@@ -12,6 +12,7 @@ from reviewer.command.packs import packs_of
 from reviewer.command.reading import read_review
 from reviewer.command.ready import Ready
 from reviewer.command.status import HOLDS, UNREAD
+from reviewer.command.templates import PAPERS, write_templates
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, day, one_of
 from reviewer.notation.plain import plain
@@ -42,6 +43,10 @@ def run(arguments: Sequence[str]) -> int:
         complain(render(problem))
     if review.derived is None:
         return UNREAD
+    if options.templates is not None:
+        whole = write_templates(options.templates, review, options.paper)
+        if not outputs:
+            return UNREAD if problems or not whole else HOLDS
     makers = [MAKERS[name] for name in dict.fromkeys(options.only or MAKERS)]
     sheets, without = sheets_of(makers, replace(review, problems=problems))
     reasons = [f"{maker.title}: {found.reason}" for maker, found in without]
@@ -73,6 +78,15 @@ def parser() -> Parser:
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file in place of standard output, its format by its ending: "
              f"{' or '.join(ENDINGS)}; repeatable",
+    )  # fmt: skip
+    options.add_argument(
+        "--templates", default=None, metavar="FOLDER",
+        help="write templates at full size there, of flat parts and divided circles: SVG, DXF, and "
+             "PDF on sheets with register marks; no sheet is printed then",
+    )  # fmt: skip
+    options.add_argument(
+        "--paper", type=one_of(PAPERS), default=PAPERS[0], metavar="PAPER",
+        help=f"of the PDF: {' or '.join(PAPERS)}",
     )  # fmt: skip
     options.add_argument(
         "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"

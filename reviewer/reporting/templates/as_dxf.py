@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import StringIO
 from math import degrees
 from typing import TYPE_CHECKING
@@ -38,14 +40,9 @@ COLOURS = {  # index colours, so that layers can be told apart; 7 is black or wh
 def as_dxf(template: Template) -> str:
     """The whole template as the text of a DXF file; no clock and no random mark in it."""
     from ezdxf import units
-    from ezdxf._options import options
     from ezdxf.filemanagement import new
 
-    before = options.write_fixed_meta_data_for_testing
-    options.write_fixed_meta_data_for_testing = (
-        True  # the library's way to leave clock and marks out
-    )
-    try:
+    with _without_clock():
         drawing = new("R2010", units=units.MM)
         for layer in Layer:
             drawing.layers.add(layer.value, color=COLOURS[layer])
@@ -54,13 +51,25 @@ def as_dxf(template: Template) -> str:
             _put(space, stroke.edge, stroke.layer)
         for words in (*template.words, _check_words(template)):
             _write(space, words)
-        drawing.header["$INSUNITS"] = units.MM
         drawing.header["$MEASUREMENT"] = 1
+        for used in sorted(drawing.entitydb.dxf_types_in_use()):  # else in the order of a set
+            drawing.classes.add_class(used)
         stream = StringIO()
         drawing.write(stream)
+    return f"999\n{MADE_BY}\n{stream.getvalue()}"
+
+
+@contextmanager
+def _without_clock() -> Iterator[None]:
+    """Let the library leave out the time and its random marks, as it does for its own tests."""
+    from ezdxf._options import options
+
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
     finally:
         options.write_fixed_meta_data_for_testing = before
-    return f"999\n{MADE_BY}\n" + stream.getvalue()
 
 
 def _at(point: Point) -> Point:
@@ -87,7 +96,8 @@ def _write(space: Modelspace, words: Words) -> None:
         height=words.height * MILLI,
         dxfattribs={"layer": Layer.LABELS.value},
     )
-    text.set_placement(_at(words.place), align=TextEntityAlignment.MIDDLE_CENTER)
+    sides = TextEntityAlignment.MIDDLE_LEFT, TextEntityAlignment.MIDDLE_CENTER
+    text.set_placement(_at(words.place), align=sides[0 if words.from_left else 1])
 
 
 def _check(template: Template) -> tuple[Stroke, ...]:

@@ -151,7 +151,8 @@ def _write(canvas: Canvas, words: Words, frame: _Frame) -> None:
     x, y = frame(words.place)
     height = words.height * frame.scale / POINT
     canvas.setFont(FONT, height / CAPITAL)
-    canvas.drawCentredString(x, y - height / 2, latin(words.text))
+    draw = canvas.drawString if words.from_left else canvas.drawCentredString
+    draw(x, y - height / 2, latin(words.text))
 
 
 def _register(canvas: Canvas, mark: Mark, frame: _Frame) -> None:

@@ -60,7 +60,7 @@ def _group(layer: Layer) -> str:
     dashes = f" stroke-dasharray='{DASHES[layer]}'" if layer in DASHES else ""
     stroke = f"fill='none' stroke='#000000' stroke-width='{WIDTHS.get(layer, THIN)}'{dashes}"
     if layer is Layer.LABELS:
-        stroke = "fill='#000000' stroke='none' font-family='sans-serif' text-anchor='middle'"
+        stroke = "fill='#000000' stroke='none' font-family='sans-serif'"
     return f"<g id='{layer.value.lower()}' {stroke}>"
 
 
@@ -83,6 +83,7 @@ def _words(words: Words, place: Point) -> str:
     size = words.height * MILLI * 1.4  # a capital is about 0.7 of the size of its font
     return (
         f"<text x='{number(x)}' y='{number(y + words.height * MILLI / 2)}' "
+        f"text-anchor='{'start' if words.from_left else 'middle'}' "
         f"font-size='{number(size)}'>{safe(plain(words.text, 200))}</text>"
     )
 

@@ -1,16 +1,18 @@
 """What is drawn on the template of a flat part: rims, centre, circles, slots, holes, openings."""
 
 from collections.abc import Iterator
-from math import acos, cos, hypot, isnan, pi, sin
+from math import hypot
 from typing import NamedTuple
 
 from reviewer.geometry.outline import Body, extent
-from reviewer.geometry.rim import Box, Circle, Line, Point, Rim, moved, opened, rim
+from reviewer.geometry.rim import Box, Circle, Line, Point, Rim, moved, rim
 from reviewer.parts.body import Bodies
-from reviewer.parts.figures import FIGURE, Figures, Round, Run
+from reviewer.parts.figures import FIGURE, Figures, Round
+from reviewer.parts.shape_rows import FORMS
 from reviewer.reporting.sheets.quantities import Quantities
 from reviewer.reporting.templates.holes import marks_of, openings_of
 from reviewer.reporting.templates.said import LEADING, Said, made_of
+from reviewer.reporting.templates.slots import slots_of
 from reviewer.reporting.templates.template import (
     Layer,
     Stroke,
@@ -21,7 +23,7 @@ from reviewer.reporting.templates.template import (
     on,
 )
 
-BODY, OUTLINE = "body", "outline."
+BODY = "body"
 NEARLY = 1e-9
 CENTRE = 0.006  # m, half of the cross at the centre
 
@@ -35,7 +37,8 @@ class Untold(NamedTuple):
 
 def has_outline(values: Quantities, part: str) -> bool:
     """Whether the design gives an outline of the part's own."""
-    return any(path.startswith(OUTLINE) for path in values.design.parts[part].given)
+    given = values.design.parts[part].given
+    return any(path.startswith(f"{form}.") or path == form for path in given for form in FORMS)
 
 
 def plate_template(values: Quantities, part: str, said: Said) -> Template | Untold:
@@ -91,40 +94,16 @@ def _centre(box: Box, about: bool) -> Iterator[Stroke]:
 
 
 def _lines(values: Quantities, part: str, body: Body) -> Iterator[Stroke]:
-    """Circles and slots that the kind itself draws on its plate."""
+    """Circles and slots that the kind itself has on its plate."""
     figures = values.choice(part, FIGURE)
     if not isinstance(figures, Figures):
         return
     limit = extent(body.outline)
-    slotted = values.kind(part) == "drive_plate"
-    radii = set()
-    for line in figures.at(0, 0).lines:
-        if isinstance(line, Round) and 0.0 < line.radius < limit:
-            radii.add(line.radius)
-        elif isinstance(line, Run) and slotted:
-            yield from on(Layer.OPENINGS, opened((x, y) for x, y, _ in line.places))
-    yield from on(Layer.CIRCLES, (Circle((0.0, 0.0), radius) for radius in sorted(radii)))
-    if slotted:
-        yield from _slot_ends(values, part)
-
-
-def _slot_ends(values: Quantities, part: str) -> Iterator[Stroke]:
-    """The holes with which a slot begins and ends: they are drilled before it is cut."""
-    width, count = values.number(part, "slot.width"), values.choice(part, "slots")
-    inner, outer, turn = (
-        values.number(part, f"slot.{path}") for path in ("inner", "outer", "turn")
-    )
-    distance = values.number(part, "slot.distance")
-    if not isinstance(count, int) or any(isnan(each) for each in (width, inner, outer, turn)):
-        return
-    if not isnan(distance):  # a straight slot that passes the middle at a distance
-        turn = acos(min(distance / outer, 1.0)) - acos(min(distance / inner, 1.0))
-    for number in range(count):
-        start = 2 * pi * number / count
-        for radius, angle in ((inner, start), (outer, start + turn)):
-            place = (radius * cos(angle), radius * sin(angle))
-            yield Stroke(Layer.HOLES, Circle(place, width / 2))
-            yield from cross(place, CENTRE / 2, Layer.HOLES, angle)
+    radii = {line.radius for line in figures.at(0, 0).lines if isinstance(line, Round)}
+    within = sorted(radius for radius in radii if 0.0 < radius < limit)
+    yield from on(Layer.CIRCLES, (Circle((0.0, 0.0), radius) for radius in within))
+    if values.kind(part) == "drive_plate":
+        yield from slots_of(values, part)
 
 
 def _made_in(values: Quantities, part: str) -> tuple[list[Stroke], list[Words]]:

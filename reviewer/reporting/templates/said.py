@@ -31,11 +31,10 @@ class Said(NamedTuple):
         lines = [self.title(part), *([made_of] if made_of else []), SCALE, *self.notes]
         placed = []
         for number, text in enumerate(lines, 2):
-            words = Words((x, y - number * LEADING), text, LETTERS)
-            aside = BESIDE + width_of(words) / 2
-            if 2 * aside < room:
-                words = Words((x + aside, y - number * LEADING), text, LETTERS)
-            placed.append(words)
+            below = y - number * LEADING
+            words = Words((x + BESIDE, below), text, LETTERS, from_left=True)
+            wide = 2 * (BESIDE + width_of(words)) > room
+            placed.append(Words((x, below), text, LETTERS) if wide else words)
         return tuple(placed)
 
 

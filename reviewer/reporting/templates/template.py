@@ -35,11 +35,12 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """A text, its middle on its place; height of a capital [m]."""
+    """A text, its middle or its left end on its place; height of a capital [m]."""
 
     place: Point
     text: str
     height: float = 0.004
+    from_left: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +56,7 @@ class Template:
     def box(self) -> Box:
         """West, south, east and north end of all that is drawn [m]."""
         edges = around(stroke.edge for stroke in self.strokes)
-        return reduce(_both, (_box_of(words) for words in self.words), edges)
+        return reduce(_both, (box_of(words) for words in self.words), edges)
 
 
 def around(edges: Iterable[Edge]) -> Box:
@@ -63,9 +64,11 @@ def around(edges: Iterable[Edge]) -> Box:
     return reduce(_both, (reach(edge) for edge in edges))
 
 
-def _box_of(words: Words) -> Box:
-    (x, y), half = words.place, 0.5 * width_of(words)
-    return (x - half, y - words.height, x + half, y + words.height)
+def box_of(words: Words) -> Box:
+    """About what a text covers [m]."""
+    (x, y), width = words.place, width_of(words)
+    west = x if words.from_left else x - width / 2
+    return (west, y - words.height, west + width, y + words.height)
 
 
 def width_of(words: Words) -> float:

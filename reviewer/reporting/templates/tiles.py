@@ -12,7 +12,7 @@ from math import ceil, pi
 from types import MappingProxyType
 
 from reviewer.geometry.rim import Arc, Box, Circle, Edge, Line, Point
-from reviewer.reporting.templates.template import Template, Words, width_of
+from reviewer.reporting.templates.template import Template, box_of
 
 MARGIN = 0.010  # m, no printer prints nearer to the edge of the paper: common practice
 FOOT = 0.016  # m, below the drawing: the check bar and the name of the sheet
@@ -145,15 +145,14 @@ def letters(number: int) -> str:
 def _is_blank(template: Template, box: Box) -> bool:
     return not (
         any(touches(stroke.edge, box) for stroke in template.strokes)
-        or any(_words_touch(words, box) for words in template.words)
+        or any(_overlap(box_of(words), box) for words in template.words)
     )
 
 
-def _words_touch(words: Words, box: Box) -> bool:
-    (x, y), half = words.place, width_of(words) / 2
+def _overlap(first: Box, second: Box) -> bool:
     return (
-        x - half < box[2] and x + half > box[0]
-        and y - words.height < box[3] and y + words.height > box[1]
+        first[0] < second[2] and first[2] > second[0]
+        and first[1] < second[3] and first[3] > second[1]
     )  # fmt: skip
 
 
