@@ -14,6 +14,7 @@ from reviewer.judging.measured import Tested
 from reviewer.judging.pack import Pack
 from reviewer.judging.reviewed import Review
 from reviewer.judging.shop_packs import in_force_near
+from reviewer.judging.shop_ways import with_shop
 from reviewer.notation.plain import plain
 from reviewer.notation.problem import Place, Problem
 from reviewer.reading.design import Design
@@ -109,7 +110,7 @@ def begin(
     finds = in_force.tables.finds
     design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
     begun = replace(under, problems=problems)
-    return begun, None if design is None else with_limits(design, in_force.limits)
+    return begun, None if design is None else _known(design, in_force)
 
 
 def _finder(in_force: InForce, folder: Folder | None) -> Callable[[str, str | None], Design | str]:
@@ -130,9 +131,14 @@ def _finder(in_force: InForce, folder: Folder | None) -> Callable[[str, str | No
         design, problems = read_design(source, path, in_force.kinds, stock=finds, folder=folder)
         if design is None:
             return f"{plain(name)} has {len(problems)} problems of its own: check that file"
-        return with_limits(design, in_force.limits)
+        return _known(design, in_force)
 
     return find
+
+
+def _known(design: Design, in_force: InForce) -> Design:
+    """A design that knows the limits which hold for it, and the shop in which it is made."""
+    return with_shop(with_limits(design, in_force.limits), in_force.shop, in_force.tables)
 
 
 def unreadable(path: str, error: OSError) -> Problem:

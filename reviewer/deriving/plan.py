@@ -7,9 +7,16 @@ from typing import Any
 
 import networkx as nx
 
-from reviewer.deriving import gap_sides, load_path, plate_entry, seam_entry, sheet_entry
+from reviewer.deriving import (
+    assembly,
+    gap_sides,
+    load_path,
+    plate_entry,
+    seam_entry,
+    sheet_entry,
+)
 from reviewer.deriving.tree import Built, Tree
-from reviewer.parts.facts import LIMIT
+from reviewer.parts.facts import WITHIN_DESIGN
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
 
@@ -43,7 +50,7 @@ class Node:
     def name(self) -> str:
         """The name by which a person asks for it: ring.carry.peak_load, limit.dent."""
         path = self.row.path
-        return path if path.startswith(f"{LIMIT}.") else f"{self.part}.{path}"
+        return path if path.partition(".")[0] in WITHIN_DESIGN else f"{self.part}.{path}"
 
 
 @dataclass(frozen=True)
@@ -55,9 +62,9 @@ class Plan:
     slots: Mapping[tuple[str, str], int] = field(repr=False)
 
     def slot(self, part: str, path: str) -> int | None:
-        """Where a part's quantity is kept, or None; a limit is one of the design's."""
-        if part == LIMIT:
-            return self.slots.get((DESIGN, f"{LIMIT}.{path}"))
+        """Where a part's quantity is kept, or None; limits and the shop's are the design's."""
+        if part in WITHIN_DESIGN:
+            return self.slots.get((DESIGN, f"{part}.{path}"))
         return self.slots.get((part, path))
 
     def below(self, slots: frozenset[int]) -> frozenset[int]:
@@ -128,6 +135,8 @@ def _built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
     if owner.kind.name == gap_sides.GAP:
         return gap_sides.built(path, owner, tree)
+    if path in assembly.PATHS:
+        return assembly.built(path, owner, tree)
     if path == plate_entry.PATH:
         return plate_entry.entry(owner, tree)
     if path == seam_entry.PATH:
@@ -176,7 +185,7 @@ def _resolve(
         other = owner.given.get(OF)
         text = f"{other.value}.{rest}" if other else f"{owner.name}.{OF}"
         return slots.get((other.value if other else "", rest), MISSING), text, lenient
-    if scope in (DESIGN, LIMIT):
+    if scope in (DESIGN, *WITHIN_DESIGN):
         path = rest if scope == DESIGN else name
         return slots.get((DESIGN, path), MISSING), name, lenient
     return slots.get((owner.name, name), MISSING), f"{owner.name}.{name}", lenient

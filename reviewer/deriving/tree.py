@@ -7,6 +7,7 @@ from typing import Any
 
 import networkx as nx
 
+from reviewer.deriving.joining import joining_order
 from reviewer.reading.design import Design, Part
 
 GROUND = ""
@@ -28,6 +29,20 @@ class Tree:
         """All parts, then all loads, in order of name."""
         parts = (part for _, part in sorted(self.design.parts.items()))
         return (*parts, *(load for _, load in sorted(self.design.loads.items())))
+
+    @cached_property
+    def steps(self) -> tuple[str, ...]:
+        """The parts in the order in which each is joined to what carries it."""
+        return joining_order(self.design)
+
+    @cached_property
+    def carried(self) -> Mapping[str, list[str]]:
+        """The parts that each part carries itself, in the order of the file."""
+        found: dict[str, list[str]] = {}
+        for name, part in self.design.parts.items():
+            for below in part.carried_by:
+                found.setdefault(below, []).append(name)
+        return found
 
     @cached_property
     def graph(self) -> "nx.DiGraph[str]":

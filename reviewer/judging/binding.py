@@ -10,11 +10,12 @@ import numpy as np
 from reviewer.deriving.evaluate import UNKNOWN, Values
 from reviewer.deriving.plan import DESIGN, Plan
 from reviewer.judging.rule import Rule
-from reviewer.parts.facts import LIMIT
+from reviewer.parts.any_part import ANY
+from reviewer.parts.facts import WITHIN_DESIGN
 from reviewer.reading.design import Design
 from reviewer.stock.table import Choice
 
-OF_THE_DESIGN = (f"{DESIGN}.", f"{LIMIT}.")
+OF_THE_DESIGN = tuple(f"{scope}." for scope in (DESIGN, *WITHIN_DESIGN))
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ class Bound:
     def _slots(self, name: str) -> tuple[int | None, ...]:
         plan = self.values.plan
         scope, _, rest = name.partition(".")
-        if scope in (DESIGN, LIMIT):
+        if scope in (DESIGN, *WITHIN_DESIGN):
             return (plan.slot(scope, rest),)
         return tuple(self._slot(plan, part, path) for part, path in self.paths(name)) or (None,)
 
@@ -99,7 +100,7 @@ class Bound:
     def paths(self, name: str) -> tuple[tuple[str, str], ...]:
         """The parts and their paths that a name of the rule stands for; none of the design's."""
         scope, _, rest = name.partition(".")
-        if scope in (DESIGN, LIMIT):
+        if scope in (DESIGN, *WITHIN_DESIGN):
             return ()
         for binder, parts in self.members:
             if binder in ("", scope):
@@ -135,7 +136,10 @@ def bind(rule: Rule, design: Design, values: Values) -> Iterator[Bound]:
 def _parts(design: Design, kind: str) -> tuple[str, ...]:
     if kind == DESIGN:
         return (DESIGN,)
-    return tuple(name for name, part in sorted(design.parts.items()) if part.kind.name == kind)
+    everyone = sorted(design.parts.items())
+    if kind == ANY.name:
+        return tuple(name for name, part in everyone if part.kind.carries_load)
+    return tuple(name for name, part in everyone if part.kind.name == kind)
 
 
 def _one(parts: list[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:

@@ -11,13 +11,13 @@ from reviewer.judging.limit_reader import read_value
 from reviewer.judging.limits import Limit, Limits, Stated
 from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.rule import Rule
+from reviewer.judging.ruled import RULED
 from reviewer.judging.scaling import scaled
 from reviewer.judging.vocabulary import vocabulary
 from reviewer.judging.writing import number, write
 from reviewer.notation.nearest import nearest
-from reviewer.parts.facts import FACTS, LEVELS
+from reviewer.parts.facts import LEVELS
 from reviewer.parts.kind import Kind
-from reviewer.parts.measurement import MEASUREMENT
 from reviewer.reading.shop import Entry, Shop
 from reviewer.reading.tree import Scalar
 
@@ -128,7 +128,7 @@ class _Changer:
             what = f"{rule.name} has no limit that a factor moves"
             self.reader.refuse(entry.place, what, rule.requires, expected)
             return None
-        kinds = {**self.kinds, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}
+        kinds = {**self.kinds, **RULED}
         try:
             require = judge(expression, vocabulary(rule.scope, kinds, self.limits))
         except LanguageError as error:

@@ -36,7 +36,8 @@ def judge(
                 finding = teller.held(rule, bound, held)
             else:
                 finding = teller.told(rule, bound, judge_one(rule, bound))
-            findings.append(finding)
+            if finding.verdict != "not applicable" or not rule.scope.is_of_any:
+                findings.append(finding)
             key = rule.name, bound.part  # of pairs, one part may be in several
             fails = bool(held) or finding.verdict == "fail"
             failed[key] = (fails and not rule.is_silenced) or failed.get(key, False)

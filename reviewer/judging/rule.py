@@ -9,6 +9,7 @@ from reviewer.judging.compiled import Condition, Requirement
 from reviewer.judging.finding import ByShop, Level, Stage
 from reviewer.judging.template import Template
 from reviewer.notation.problem import Place
+from reviewer.parts.any_part import ANY
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,11 @@ class Scope:
 
     binders: tuple[tuple[str, str], ...]
     how: str = "one"
+
+    @property
+    def is_of_any(self) -> bool:
+        """Whether it is for parts of any kind: then only where it applies is it told."""
+        return any(kind == ANY.name for _, kind in self.binders)
 
 
 class Case(NamedTuple):

@@ -12,13 +12,12 @@ from reviewer.judging.limits import NO_LIMITS, Limits
 from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.proof_reader import read_proof
 from reviewer.judging.rule import LateProof, Proof, Rule, Scope
+from reviewer.judging.ruled import RULED
 from reviewer.judging.template import Template, check_names, parse_template
 from reviewer.judging.vocabulary import vocabulary
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
-from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
-from reviewer.parts.measurement import MEASUREMENT
 from reviewer.reading.names import NAME, RESERVED
 from reviewer.reading.scalars import resolve
 from reviewer.reading.tree import Items, Node, Scalar, Table
@@ -60,7 +59,7 @@ class RuleReader(PackReader):
         """
         super().__init__(path, lines, problems)
         self.torn = bool(problems)
-        self.kinds = {**kinds, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}
+        self.kinds = {**kinds, **RULED}
         self.limits = limits
         self.trusted = trusted
         self._names_by_scope: dict[Scope, Names] = {}

@@ -10,6 +10,7 @@ from reviewer.notation.dimension import NUMBER
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind as PartKind
 from reviewer.parts.row import Choice, Count, Flag, Row, Stock
+from reviewer.parts.shop_facts import SHOP
 
 
 def kind_of_row(row: Row) -> One | None:
@@ -31,9 +32,10 @@ def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_
     """Every name that a rule of this scope may use, with what it stands for.
 
     A bare name is the part's own, `carrier.x` that of what carries it (a name of any kind, since a
-    part may be carried by any), `design.x` the design's, `limit.x` a named limit.
+    part may be carried by any), `design.x` the design's, `shop.x` that of the shop in which it is
+    made, `limit.x` a named limit.
     """
-    found: dict[str, Kind] = {f"{FACTS.name}.{name}": kind for name, kind in _rows(FACTS)}
+    found: dict[str, Kind] = {_of_design(name): kind for name, kind in _rows(FACTS)}
     found.update(limits.dimensions())
     for binder, kind_name in scope.binders:
         kind = kinds[kind_name]
@@ -43,6 +45,11 @@ def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_
         if scope.how != "every":
             found.update((f"{prefix}carrier.{name}", seen) for name, seen in _of_any(_all(kinds)))
     return Names(found)
+
+
+def _of_design(name: str) -> str:
+    """What a rule calls one of the design's quantities: the shop's keep their own scope."""
+    return name if name.startswith(f"{SHOP}.") else f"{FACTS.name}.{name}"
 
 
 @cache

@@ -1,6 +1,7 @@
 """A drive plate: a plate that turns by hand and moves slides in and out by its slots."""
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.blanks import blank
 from reviewer.parts.board import board_row
 from reviewer.parts.drive_forces import drive, rest
 from reviewer.parts.drive_slots import slot
@@ -68,6 +69,7 @@ DRIVE_PLATE = Kind(
         figure("drive_plate", *SHAPE),
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *_plate(),
+        *blank(same, same, {"place": "diameter"}),
         *slot(),
         *drive(),
         *rest(),

@@ -2,8 +2,10 @@
 
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Choices, Count, Measure, Row, Text
+from reviewer.parts.shop_facts import SHOP, SHOP_ROWS
 
 LIMIT = "limit"  # the scope of named limits, which packs state and rules and rows refer to
+WITHIN_DESIGN = (LIMIT, SHOP)  # scopes whose rows stand among the design's, by their full path
 LEVELS = ("children", "public", "private", "shop")  # whom a limit is for; the first that fits holds
 
 FACTS = Kind(
@@ -64,6 +66,7 @@ FACTS = Kind(
             needs={"cases": "cases"},
         ),
         Row("cases", "", "combinations of loads in each configuration"),
+        *SHOP_ROWS,
     ),
     carries_load=False,
 )

@@ -5,6 +5,7 @@ from typing import Any, NamedTuple
 import numpy as np
 
 from reviewer.mechanics.weight import weight
+from reviewer.parts.assembling import assembling
 from reviewer.parts.row import Count, Measure, PartName, Row, Text
 
 
@@ -102,6 +103,7 @@ def tree(*, several: bool = True) -> tuple[Row, ...]:
         *PLACE,
         *LEVEL,
         *LOAD_PATH,
+        *assembling(),
     )
 
 

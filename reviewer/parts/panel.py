@@ -3,6 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.blanks import blank
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
@@ -84,6 +85,7 @@ PANEL = Kind(
         Row("width", "m", "width across the span", Measure(above=0.0, example="300 mm")),
         Row("area", "m^2", "area", formula=board_area, needs=SIDES),
         *_own_rows(),
+        *blank(lambda length, width: length, lambda length, width: width, SIDES),
         Row("rim.radius", "m", "radius of its corner", formula=board_corner, needs=SIDES),
         Row(
             "half.radius",

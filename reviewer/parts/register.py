@@ -4,13 +4,17 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from reviewer.parts.any_part import ANY
 from reviewer.parts.facts import FACTS, LIMIT
 from reviewer.parts.kind import Kind
 from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.row_checks import check_row, check_words, scopes_of
+from reviewer.parts.shop_facts import SHOP
 
 OURS = "reviewer"
-RESERVED = frozenset({FACTS.name, MEASUREMENT.name, "load", "carrier", "carried", "shop", LIMIT})
+RESERVED = frozenset(
+    {FACTS.name, MEASUREMENT.name, ANY.name, "load", "carrier", "carried", SHOP, LIMIT}
+)
 NONE: Mapping[str, Kind] = MappingProxyType({})
 LOAD_PATH = (
     *("carried_by", "weight", "centre.x", "centre.y", "place.x", "place.y"),

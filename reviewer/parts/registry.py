@@ -11,6 +11,7 @@ from reviewer.parts.divided_circle import DIVIDED_CIRCLE
 from reviewer.parts.drive_plate import DRIVE_PLATE
 from reviewer.parts.frame import FRAME
 from reviewer.parts.gap import GAP
+from reviewer.parts.glued_ring import GLUED_RING
 from reviewer.parts.guide import GUIDE
 from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
@@ -20,6 +21,8 @@ from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
 from reviewer.parts.register import register
+from reviewer.parts.router_cut import ROUTER_CUT
+from reviewer.parts.saw_cut import SAW_CUT
 from reviewer.parts.seam import SEAM
 from reviewer.parts.shaft import SHAFT
 from reviewer.parts.skirt import SKIRT
@@ -39,6 +42,7 @@ KINDS: Mapping[str, Kind] = register(
         DRIVE_PLATE,
         FRAME,
         GAP,
+        GLUED_RING,
         GUIDE,
         HUB,
         LEVER,
@@ -47,6 +51,8 @@ KINDS: Mapping[str, Kind] = register(
         PANEL,
         RAMP,
         SEAM,
+        ROUTER_CUT,
+        SAW_CUT,
         SHAFT,
         SKIRT,
         SLEWING_RING,

@@ -3,8 +3,10 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.blanks import blank
 from reviewer.parts.board import board_row
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
+from reviewer.parts.groups import same
 from reviewer.parts.ring_plate import plate_rigidity
 from reviewer.parts.row import Flag, Measure, Row, Stock
 from reviewer.parts.sheet_rows import THICKNESS, sheet_sizes
@@ -20,6 +22,13 @@ def ring_area(diameter: Number, opening: Number) -> Number:
 
 PLATE = (
     board_row("plate."),
+    *blank(
+        same,
+        same,
+        {"place": "plate.diameter"},
+        thickness="plate.thickness",
+        material="plate.material",
+    ),
     Row("plate.material", "", "material of the plate", Stock("materials", example="birch plywood")),
     Row("plate.thickness", "m", "thickness of the plate", THICKNESS),
     *sheet_sizes("plate."),

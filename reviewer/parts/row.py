@@ -145,8 +145,9 @@ class Row:
 
     `unit` is the SI unit of a number ("m", "N", "1"); "" for a choice or an object; "text" for a
     derived word, "truth" for a derived yes or no. `needs` names the formula's arguments: a bare
-    name is the same part's, `carrier.x` its carrier's, `design.x` the design's; a trailing "?"
-    lets an unknown through as None. `take` reads one field of an object that another row
+    name is the same part's, `carrier.x` its carrier's, `of.x` that of the part that it is `of`,
+    `design.x` the design's, `shop.x` the shop's, `limit.x` a named limit; a trailing "?" lets an
+    unknown through as None. `take` reads one field of an object that another row
     computed. `built` rows get their formula and inputs from the load path. `governs` says which
     value over the cases matters.
     `only` marks a number that a Shape's list fills; `because` says why it is unknown although all

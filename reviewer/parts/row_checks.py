@@ -14,11 +14,12 @@ from reviewer.parts.entry_checks import check_entry
 from reviewer.parts.facts import FACTS, LIMIT
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Row, Shape
+from reviewer.parts.shop_facts import SHOP, SHOP_ROWS
 
 PATH = re.compile(r"[a-z][a-z0-9_]*(\.[a-z][a-z0-9_]*)*", re.ASCII)
 WITHOUT_NUMBER = ("", "text", "truth")
-CARRIER, OF, DESIGN = "carrier.", "of.", f"{FACTS.name}."
-SCOPES = frozenset({"carrier", "carried", "of", "design", "shop", "load", LIMIT})
+CARRIER, OF, DESIGN, OF_SHOP = "carrier.", "of.", f"{FACTS.name}.", f"{SHOP}."
+SCOPES = frozenset({"carrier", "carried", "of", "design", SHOP, "load", LIMIT})
 FILLED_BY_DERIVING = (FACTS.by_path["cases"],)
 
 Found = Iterator[tuple[str, str]]
@@ -67,7 +68,7 @@ def _check_path(row: Row) -> Found:
     if not PATH.fullmatch(row.path):
         yield "its path cannot be named in a rule", "write small letters, digits, _ and points"
     first, point, _ = row.path.partition(".")
-    if point and first in SCOPES:
+    if point and first in SCOPES and row not in SHOP_ROWS:
         yield f"{first}. means what another part or the design has", "begin with another word"
 
 
@@ -119,6 +120,8 @@ def _scope_of(name: str, scopes: Scopes) -> tuple[str, Mapping[str, Any], str]:
         return name.removeprefix(CARRIER), scopes.of_carrier, "no kind that carries has any"
     if name.startswith(OF):
         return name.removeprefix(OF), scopes.of_carrier, "no kind has any"
+    if name.startswith(OF_SHOP):
+        return name, FACTS.by_path, "the shop has no"
     if name.startswith(DESIGN):
         return name.removeprefix(DESIGN), FACTS.by_path, "the design has no"
     return name, scopes.own, "the kind has no"

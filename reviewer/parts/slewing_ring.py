@@ -4,6 +4,7 @@ from reviewer.parts.figures import figure
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.plate import plate_mass
+from reviewer.parts.replacing import replacing
 from reviewer.parts.ring_body import PLATE
 from reviewer.parts.ring_damp import DAMP
 from reviewer.parts.ring_forces import SOLUTION
@@ -38,7 +39,9 @@ SLEWING_RING = Kind(
         ),
         *PLATE,
         *rollers("carry", "the carrying rollers"),
+        *replacing("carry"),
         *rollers("hold_down", "the hold-downs", gap=True),
+        *replacing("hold_down"),
         REFERENCE,
         *stiffness("carry", "the carrying rollers", ON_STRIP),
         *stiffness("hold_down", "the hold-downs"),

@@ -4,6 +4,7 @@ import numpy as np
 
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import share_of
+from reviewer.parts.blanks import across, blank
 from reviewer.parts.board import board_row
 from reviewer.parts.figures import figure
 from reviewer.parts.from_stock import density_of, panel_modulus_mean
@@ -105,6 +106,11 @@ TOP = Kind(
         *single(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *panel_rows(),
         figure("top", "diameter", "length", "width", "opening", "thickness"),
+        *blank(
+            lambda diameter, length, width: across(diameter, length),
+            lambda diameter, length, width: across(diameter, width),
+            OUTLINE,
+        ),
         Row("diameter", "m", "diameter of a round one", Measure(above=0.0, example="1200 mm")),
         Row("length", "m", "length of a rectangular one", Measure(above=0.0)),
         Row("width", "m", "width of a rectangular one", Measure(above=0.0)),

@@ -5,6 +5,7 @@ from typing import Any
 import numpy as np
 
 from reviewer.parts.allowed import share_of
+from reviewer.parts.blanks import blank
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
@@ -108,6 +109,11 @@ TRAY = Kind(
         *array(plate_mass, {"area": "area", "thickness": "thickness", "density": "density"}),
         *panel_rows(),
         figure("tray", *RADIAL, "width", "thickness", "form", "from", "count"),
+        *blank(
+            lambda depth, width: np.maximum(depth, width),
+            lambda depth, width: np.minimum(depth, width),
+            {"depth": "depth", "width": "width"},
+        ),
         Row(
             "inner",
             "m",

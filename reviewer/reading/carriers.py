@@ -9,6 +9,7 @@ from reviewer.reading.words import shown
 MOST_NAMED = 8
 STANDS = "base"
 CARRIED_BY = "carried_by"
+AFTER = "after"
 
 
 def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
@@ -20,11 +21,25 @@ def check_carriers(parts: Mapping[str, Part], context: Context) -> None:
         name: tuple(each for each in part.carried_by if each in parts)
         for name, part in parts.items()
     }
+    check_after(parts, context)
     _check_roots(parts, context)
     while not context.is_full and (circle := find_circle(remaining)):
         _refuse_circle(circle, parts, context)
         for name in circle:
             remaining[name] = ()
+
+
+def check_after(parts: Mapping[str, Part], context: Context) -> None:
+    """Refuse parts that wait for each other in a circle."""
+    given = {name: part.given.get(AFTER) for name, part in parts.items()}
+    waiting = {
+        name: tuple(each for each in (before.value if before else ()) if each in parts)
+        for name, before in given.items()
+    }
+    circle = find_circle(waiting)
+    if circle:
+        words = ("parts wait for each other in a circle", "a part waits for itself")
+        _tell_circle(circle, parts, context, AFTER, "after", words, "an order of assembly")
 
 
 def _check_roots(parts: Mapping[str, Part], context: Context) -> None:
@@ -95,8 +110,23 @@ def _drop_what_stands(carriers: dict[str, tuple[str, ...]]) -> None:
 
 
 def _refuse_circle(circle: Sequence[str], parts: Mapping[str, Part], context: Context) -> None:
-    steps = [f"{name} on {circle[(index + 1) % len(circle)]}" for index, name in enumerate(circle)]
-    what = "parts carry each other in a circle" if len(circle) > 1 else "a part carries itself"
-    expected = "carriers that lead to the floor"
+    words = ("parts carry each other in a circle", "a part carries itself")
+    _tell_circle(circle, parts, context, CARRIED_BY, "on", words, "carriers that lead to the floor")
+
+
+def _tell_circle(
+    circle: Sequence[str],
+    parts: Mapping[str, Part],
+    context: Context,
+    key: str,
+    joint: str,
+    words: tuple[str, str],
+    expected: str,
+) -> None:
+    """Refuse a circle of parts; `words` are what several are in, and what one is by itself."""
+    steps = [
+        f"{name} {joint} {circle[(index + 1) % len(circle)]}" for index, name in enumerate(circle)
+    ]
+    what = words[0] if len(circle) > 1 else words[1]
     found = ", ".join(steps[:MOST_NAMED]) + (", and so on" if len(steps) > MOST_NAMED else "")
-    context.refuse(parts[circle[0]].given["carried_by"].place, what, found, expected)
+    context.refuse(parts[circle[0]].given[key].place, what, found, expected)

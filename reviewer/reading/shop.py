@@ -14,11 +14,11 @@ from reviewer.reading.events import read_yaml
 from reviewer.reading.fields import read_fields
 from reviewer.reading.notes import NOTE, read_note
 from reviewer.reading.read_design import declared_lengths, told
-from reviewer.reading.shop_kinds import ALLOWANCES, CUTTER, LIMIT, RULE, SHOP, STOCK
+from reviewer.reading.shop_kinds import ALLOWANCES, CUTTER, LIMIT, PRICE, RULE, SHOP, STOCK
 from reviewer.reading.tree import Items, Node, Scalar, Table
 
 SHOP_FILE = "shop.yaml"
-SECTIONS = frozenset(("stock", "cutters", "allowances", "packs", "rules", "limits"))
+SECTIONS = frozenset(("stock", "cutters", "allowances", "prices", "packs", "rules", "limits"))
 MOST_PACKS = 50
 REASONS = ("by", "why")
 CHANGES = ("silence", "tighten", "loosen", "level")
@@ -61,6 +61,7 @@ class Shop:
     stock: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)
     cutters: tuple[Entry, ...] = ()
     allowances: Given = field(default_factory=dict)
+    prices: tuple[Entry, ...] = ()
     packs: tuple[PackName, ...] = ()
     rules: tuple[Entry, ...] = ()
     limits: tuple[Entry, ...] = ()
@@ -94,6 +95,7 @@ def read_shop(source: bytes | str, path: str) -> tuple[Shop, tuple[Problem, ...]
         stock=_stock(root, context),
         cutters=tuple(_entries(root, "cutters", CUTTER, context)),
         allowances=_allowances(root, context),
+        prices=tuple(_entries(root, "prices", PRICE, context)),
         packs=tuple(_packs(root, context)),
         rules=tuple(_rules(root, context)),
         limits=tuple(_changes(root, "limits", LIMIT, context)),

@@ -1,16 +1,19 @@
 """What a shop's file may say, as rows: the shop itself, its stock, cutters, allowances, changes."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from reviewer.parts.facts import LEVELS
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Choices, Count, Entry, Flag, Measure, Row, Text
+from reviewer.parts.shop_facts import ALLOWANCES as SHOP_ALLOWANCES
 from reviewer.stock.materials import FAMILIES
 
 LARGEST_CHANGE = 10.0
 STRENGTHS = ("characteristic", "mean", "product minimum", "specified minimum", "typical")
 DURATIONS = ("MDF", "OSB", "particleboard", "plywood", "solid timber")
 SHAPES = ("straight", "ball nose", "vee", "rebate", "round over", "drill", "saw")
+NOTHING: Mapping[str, str] = MappingProxyType({})
 SOURCE = Row("source", "", "where its numbers are from: a standard, a table, a test", Text())
 
 
@@ -18,10 +21,17 @@ def _words(name: str) -> str:
     return name.replace("_", " ")
 
 
-def _numbers(units: Mapping[str, str], example: Mapping[str, str]) -> tuple[Row, ...]:
+def _numbers(
+    units: Mapping[str, str], example: Mapping[str, str], says: Mapping[str, str] = NOTHING
+) -> tuple[Row, ...]:
     """A row for each number of a stock row; its table checks what is plausible."""
     return tuple(
-        Row(name, unit, _words(name), Measure(at_least=0.0, example=example.get(name, "")))
+        Row(
+            name,
+            unit,
+            says.get(name, _words(name)),
+            Measure(at_least=0.0, example=example.get(name, "")),
+        )
         for name, unit in units.items()
     )
 
@@ -114,7 +124,7 @@ CUTTER = _kind(
     "a cutter, bit or blade of the shop",
     Row("shape", "", "its shape", Choice(SHAPES, default="straight")),
     *_numbers(
-        dict.fromkeys(("diameter", "cutting_length", "shank", "kerf", "depth"), "m"),
+        dict.fromkeys(("diameter", "cutting_length", "length", "shank", "kerf", "depth"), "m"),
         {"diameter": "12 mm", "cutting_length": "38 mm", "kerf": "3.2 mm"},
     ),
     Row("angle", "rad", "angle of its point or of its cut", Measure(example="45 deg")),
@@ -124,8 +134,21 @@ ALLOWANCES = _kind(
     "allowances",
     "what the shop leaves for its own ways of working",
     *_numbers(
-        dict.fromkeys(("kerf", "trim", "sanding", "glue", "clearance", "drilling"), "m"),
+        dict.fromkeys(SHOP_ALLOWANCES, "m"),
         {"kerf": "3.2 mm", "trim": "10 mm", "clearance": "0.5 mm"},
+        SHOP_ALLOWANCES,
+    ),
+)
+
+PRICE = _kind(
+    "price",
+    "what the shop pays for a sheet, a bearing, a bolt or a material",
+    Row("each", "1", "the price, in the shop's currency", Measure(at_least=0.0, example="74.50")),
+    Row(
+        "per",
+        "",
+        "what it is the price of",
+        Choice(("piece", "sheet", "metre", "kilogram"), default="piece"),
     ),
 )
 
@@ -169,6 +192,7 @@ SHOP = _kind(
     "shop",
     "the ways of a shop: its stock, cutters, allowances and rules",
     Row("shop", "", "name of the shop", Text()),
+    Row("currency", "", "what its prices are in", Text()),
     Row(
         "lengths",
         "",

@@ -3,7 +3,7 @@
 from reviewer.parts.kind import Kind
 from reviewer.reading.schema import DIALECT, table_schema
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema
-from reviewer.reading.shop_kinds import ALLOWANCES, CUTTER, LIMIT, RULE, SHOP, STOCK
+from reviewer.reading.shop_kinds import ALLOWANCES, CUTTER, LIMIT, PRICE, RULE, SHOP, STOCK
 from reviewer.reading.shop_stock import REQUIRED
 
 PACK: Schema = {
@@ -32,6 +32,7 @@ def shop_schema() -> Schema:
         },
         "cutters": _by_name(CUTTER),
         "allowances": {"description": ALLOWANCES.says, **table_schema(ALLOWANCES)},
+        "prices": _by_name(PRICE),
         "packs": {"description": "packs of rules to add", "type": "array", "items": PACK},
         "rules": _by_name(RULE, ("by", "why")),
         "limits": _by_name(LIMIT, ("value", "by", "why")),

@@ -29,7 +29,9 @@ class Answers:
 
     def slot(self, name: str) -> int:
         part, _, path = name.partition(".")
-        return self.derived.values.plan.slots[part, path]
+        slot = self.derived.values.plan.slot(part, path)
+        assert slot is not None, name
+        return slot
 
     def number(self, case: str | None) -> int:
         return self.cases.index(case) if case is not None else min(1, len(self.cases) - 1)

@@ -10,11 +10,10 @@ from reviewer.judging.compiled import compile_condition, judge
 from reviewer.judging.expression import Comparison, Every, Expression, Logical, Not, Quantity
 from reviewer.judging.limits import Limits
 from reviewer.judging.rule import Rule
+from reviewer.judging.ruled import RULED
 from reviewer.judging.scaling import scaled
 from reviewer.judging.vocabulary import vocabulary
 from reviewer.judging.writing import write
-from reviewer.parts.facts import FACTS
-from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.registry import KINDS
 
 A_TENTH = (1.1, 1 / 1.1)
@@ -28,9 +27,7 @@ def mutants() -> Callable[[Rule, Limits], Iterator[tuple[str, Rule]]]:
 
 def mutants_of(rule: Rule, limits: Limits) -> Iterator[tuple[str, Rule]]:
     """A rule with one of its numbers a tenth off, or with one of its conditions left out."""
-    names = vocabulary(
-        rule.scope, {**KINDS, FACTS.name: FACTS, MEASUREMENT.name: MEASUREMENT}, limits
-    )
+    names = vocabulary(rule.scope, {**KINDS, **RULED}, limits)
     if rule.require is not None:
         for wrong in _moved(rule.require.expression):
             yield f"require: {write(wrong)}", replace(rule, require=judge(wrong, names))

@@ -1,0 +1,37 @@
+"""In which order parts are joined, each to what carries it.
+
+Steps go from the ground up, save where a part says `after`: then the parts that it names have been
+joined to their own carriers before, on the bench.
+"""
+
+from collections.abc import Iterable
+
+import networkx as nx
+
+from reviewer.reading.design import Design
+
+
+def joining_order(design: Design) -> tuple[str, ...]:
+    """The parts that carry load, in the order in which each is joined to its carrier.
+
+    Where two could come next, the one nearer to the ground does, then the one written first.
+    """
+    names = [name for name, part in design.parts.items() if part.kind.carries_load]
+    before = {name: design.parts[name].given.get("after") for name in names}
+    first = ((other, name) for name, given in before.items() if given for other in given.value)
+    ground_up = _sorted(names, dict(zip(names, range(len(names)), strict=True)), _carried(design))
+    return _sorted(names, {name: place for place, name in enumerate(ground_up)}, first)
+
+
+def _carried(design: Design) -> Iterable[tuple[str, str]]:
+    return ((below, name) for name, part in design.parts.items() for below in part.carried_by)
+
+
+def _sorted(
+    names: Iterable[str], place: dict[str, int], pairs: Iterable[tuple[str, str]]
+) -> tuple[str, ...]:
+    """Names so that the first of each pair comes before the second, else by their place."""
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_nodes_from(names)
+    graph.add_edges_from(pair for pair in pairs if pair[0] in graph and pair[1] in graph)
+    return tuple(nx.lexicographical_topological_sort(graph, key=place.__getitem__))
