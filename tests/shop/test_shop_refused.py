@@ -11,7 +11,8 @@ REFUSALS = [
         """\
 shop.yaml:2:1: a shop has no field ruls
     found ruls
-    expected one of shop, currency, lengths, allowances, cutters, limits, packs, prices, rules and stock
+    expected one of shop, currency, lengths, allowances, cutters, \
+limits, packs, prices, rules and stock
     mend: write rules
     ruls: {}
     ^^^^""",
