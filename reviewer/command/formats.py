@@ -14,6 +14,7 @@ ENDINGS = {
     ".sarif": "sarif",
     ".sarif.json": "sarif",
     ".md": "markdown",
+    ".html": "page",
 }
 FORMATS = tuple(dict.fromkeys(ENDINGS.values()))
 
@@ -38,6 +39,10 @@ def report_of(
         from reviewer.reporting.markdown import MarkdownReport
 
         return MarkdownReport(version())
+    if kind == "page":
+        from reviewer.reporting.page.page import PageReport
+
+        return PageReport(version())
     from reviewer.reporting.text import TextReport
 
     return TextReport(style, packs.questions, everything=everything, problems=problems)

@@ -1,7 +1,7 @@
 """The chain of numbers behind a quantity or a finding, back to the values that the file gives."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -109,6 +109,23 @@ def trace_of(review: Review, finding: Finding) -> Step:
     """The chain behind one finding of a review, which must have a design."""
     assert review.derived is not None
     return _Tracer(review.derived).of_finding(finding)
+
+
+def bare_steps(review: Review, slots: Iterable[int], case: str | None) -> dict[int, Step]:
+    """Quantities in a case, without what is behind them; objects of the program's own are not told.
+
+    The review must have a design.
+    """
+    assert review.derived is not None
+    tracer = _Tracer(review.derived)
+    names = review.derived.cases.names
+    number = names.index(case) if case in names else 0
+    nodes = review.derived.values.plan.nodes
+    return {
+        slot: replace(tracer.step(slot, number, {slot}), again=False)
+        for slot in slots
+        if _is_shown(nodes[slot])
+    }
 
 
 def _is_quantity(derived: Derived, name: str) -> bool:

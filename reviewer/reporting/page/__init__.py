@@ -1,0 +1,1 @@
+"""The page: a sheet of one self-contained file for the bench and for whoever reviews a change."""
