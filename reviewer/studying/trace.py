@@ -272,7 +272,10 @@ class _Tracer:
             return str(getattr(value, "name", value))
         if isinstance(value, float | int | str):
             return value
-        return ", ".join(value) if isinstance(value, tuple) else str(value)
+        if not isinstance(value, tuple):
+            return str(value)
+        are_words = all(isinstance(each, str) for each in value)
+        return ", ".join(value) if are_words else f"{len(value)} points"
 
     def _unit(self, node: Node) -> Unit | None:
         if isinstance(node.row.given, Count):

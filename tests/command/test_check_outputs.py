@@ -23,14 +23,19 @@ def test_several_files_in_one_run(run: Run, design: Write, folder: Path) -> None
 
 def test_every_format_in_one_run(run: Run, design: Write, folder: Path) -> None:
     design(least="9 mm")
-    names = ["a.txt", "a.json", "a.sarif", "b.sarif.json", "a.md"]
+    names = ["a.txt", "a.json", "a.sarif", "b.sarif.json", "a.md", "a.html"]
     ran = run("check", "lid.yaml", *(word for name in names for word in ("--output", name)))
     assert ran.status == 1
     texts = {name: (folder / name).read_text("utf-8") for name in names}
     assert texts["a.sarif"] == texts["b.sarif.json"]
     assert json.loads(texts["a.sarif"])["version"] == "2.1.0"
     assert texts["a.md"].startswith("## Lid\n")
-    for kind, name in (("sarif", "a.sarif"), ("markdown", "a.md"), ("json", "a.json")):
+    for kind, name in (
+        ("sarif", "a.sarif"),
+        ("markdown", "a.md"),
+        ("json", "a.json"),
+        ("page", "a.html"),
+    ):
         assert run("check", "lid.yaml", "--format", kind).out == texts[name]
 
 
@@ -93,8 +98,8 @@ def test_another_ending_is_refused_before_anything_is_done(
     assert (ran.status, ran.out) == (2, "")
     assert ran.err == (
         "reviewer check: there is no format with this ending\n"
-        f"    found {name}\n    expected a file ending .txt, .json, .sarif, .sarif.json "
-        f"or .md\n{mend}"
+        f"    found {name}\n    expected a file ending .txt, .json, .sarif, .sarif.json"
+        f".md or .html\n{mend}"
     )
     assert list(folder.iterdir()) == []
 

@@ -55,7 +55,7 @@ OPTIONS = (
         (
             "check a.yaml --format xml",
             "reviewer check: there is no such choice\n    found xml\n"
-            "    expected one of text, json, sarif, markdown\n",
+            "    expected one of text, json, sarif, markdown, page\n",
         ),
         (
             "check a.yaml --format",

@@ -7,6 +7,7 @@ changed on purpose; look at the difference before you commit it.
 import os
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -67,6 +68,32 @@ def reviewed(house: Pack) -> Callable[..., Review]:
 def stage(reviewed: Callable[..., Review]) -> Review:
     """A design in which every verdict comes up."""
     return reviewed((HERE / "stage.yaml").read_text(encoding="utf-8"))
+
+
+@pytest.fixture(scope="session")
+def infested() -> Callable[[Review, str], Review]:
+    """Put another text in place of every one that a design, a pack or a shop can give."""
+    return with_texts
+
+
+def with_texts(found: Review, hostile: str) -> Review:
+    findings = tuple(
+        replace(
+            each,
+            message=hostile,
+            because=hostile,
+            source=hostile,
+            case=each.case and hostile,
+            change=(hostile,),
+            open_because=(hostile,),
+            numbers=tuple(replace(number, name=hostile, says=hostile) for number in each.numbers),
+            concession=each.concession
+            and replace(each.concession, by=hostile, why=hostile, until=hostile),
+        )
+        for each in found.findings
+    )
+    changes = tuple(replace(each, does=hostile, by=hostile, why=hostile) for each in found.changes)
+    return replace(found, findings=findings, changes=changes, path=hostile)
 
 
 @pytest.fixture(scope="session")

@@ -1,6 +1,7 @@
 """The chain of numbers behind a quantity or a finding, back to the lines of the file."""
 
 from math import pi
+from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
@@ -17,6 +18,8 @@ from reviewer.parts.register import register
 from reviewer.parts.row import Choice, Measure, Row
 from reviewer.reading.read_design import read_design
 from reviewer.studying.trace import NoSuchQuantity, Step, trace
+
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 
 
 class Section(NamedTuple):
@@ -388,3 +391,9 @@ def test_the_specimen_is_traced_to_its_lines() -> None:
         "arms.reach": 5,
         "crate.force": 7,
     }
+
+
+def test_a_list_of_points_is_told_by_their_count() -> None:
+    """The profile of the puppet stage's ramp has four points."""
+    found = review(SPECIMENS / "mechanisms" / "puppet_stage_first.yaml")
+    assert trace(found, "floor_ramp.profile").value == "4 points"

@@ -4,12 +4,13 @@ What can be changed stands at the top, then what it goes into, then the rule, th
 back until it is mended. It is as narrow as a telephone, so that it need not shrink on one.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from reviewer.judging.finding import Finding
 from reviewer.notation.plain import plain
-from reviewer.reporting.drawings.canvas import Canvas, Point
+from reviewer.reporting.drawing import Point
+from reviewer.reporting.drawings.canvas import FULL, Canvas
 from reviewer.reporting.trace_text import shown
 from reviewer.reporting.words import counted
 from reviewer.studying.route import Route
@@ -18,6 +19,7 @@ WIDTH = 340.0
 ROW = 34.0
 LANE = 13.0  # between two lines that run side by side
 MOST_LANES = 6
+LINE = "stroke='currentColor' stroke-width='1.6'"
 MOST_HELD = 8
 GIVEN, RECKONED, RULE, HELD, BEFORE = "given", "reckoned", "rule", "held", "before"
 LETTERS = 46  # of the smaller size that fit beside the line
@@ -39,8 +41,7 @@ def route_svg(route: Route, finding: Finding, name: str) -> str:
     edges = [(places[a], places[b]) for a, b in _edges(route, finding) if a in places]
     if len(stops) < 2:
         return ""
-    says = "; ".join(f"{each.name}, {each.told}" for each in stops)
-    canvas = Canvas(name, f"The way to {finding.name}", says)
+    canvas = Canvas(name, f"The way to {finding.name}", _says(stops))
     lanes = _lanes(edges)
     left = 12.0 + LANE * (1 + max(lanes.values(), default=0))
     for (start, end), lane in lanes.items():
@@ -49,9 +50,21 @@ def route_svg(route: Route, finding: Finding, name: str) -> str:
         _put_stop(canvas, stop, (left, _y(place)))
     more = len(route.held) - MOST_HELD
     if more > 0:
-        canvas.text((left + 16, _y(len(stops)) - 8), f"and {counted(more, 'more')[:40]}", size=11)
-    height = ROW * (len(stops) + (0.6 if more > 0 else 0)) + 8
-    return canvas.svg((0.0, 0.0), (WIDTH, height), WIDTH * 1.25)
+        canvas.text((left + 16, _y(len(stops)) - 8), f"and {counted(more, 'more')[:40]}", size=11.0)
+    canvas.reach((0.0, 0.0), (WIDTH, 0.0))
+    return canvas.svg()
+
+
+def _says(stops: Sequence[Stop]) -> str:
+    """The picture in words, what waits first: the names of its stops."""
+    told = (
+        (HELD, "Held back until it is mended"),
+        (GIVEN, "Given in the file"),
+        (RECKONED, "Reckoned from that"),
+        (BEFORE, "Judged before it"),
+    )
+    named = ((words, [each.name for each in stops if each.kind == kind]) for kind, words in told)
+    return ". ".join(f"{words}: {', '.join(names)}" for words, names in named if names) + "."
 
 
 def _stops(route: Route, finding: Finding) -> Iterator[Stop]:
@@ -95,7 +108,7 @@ def _y(place: int) -> float:
 
 
 def _put_edge(canvas: Canvas, start: Point, end: Point, x: float) -> None:
-    look = "stroke-width='1.6'"
+    look = LINE
     if x == start[0]:
         canvas.line((start[0], start[1] + 6), (end[0], end[1] - 6), look)
         return
@@ -110,12 +123,12 @@ def _put_edge(canvas: Canvas, start: Point, end: Point, x: float) -> None:
 def _put_stop(canvas: Canvas, stop: Stop, place: Point) -> None:
     x, y = place
     if stop.kind == RULE:
-        canvas.box((x - 7, y - 7), (14, 14), "stroke-width='2.4' fill='currentColor'")
+        canvas.box((x - 7, y - 7), (14, 14), FULL)
     elif stop.kind == HELD:
-        canvas.circle(place, 5.5, "stroke-width='1.4' stroke-dasharray='3 2'")
+        canvas.circle(place, 5.5, f"{LINE} stroke-dasharray='3 2'")
     else:
-        filled = " fill='currentColor'" if stop.kind == RECKONED else ""
-        canvas.circle(place, 3.5 if filled else 5.5, f"stroke-width='1.6'{filled}")
-    weight = "font-weight='bold'" if stop.kind in (RULE, GIVEN) else ""
-    canvas.text((x + 15, y - 1), plain(stop.name, LETTERS), size=13, look=weight)
-    canvas.text((x + 15, y + 12), plain(stop.told, LETTERS), size=11)
+        filled = stop.kind == RECKONED
+        canvas.circle(place, 4.2 if filled else 5.5, FULL if filled else LINE)
+    bold = stop.kind in (RULE, GIVEN)
+    canvas.text((x + 15, y - 1), plain(stop.name, LETTERS), size=13.0, bold=bold)
+    canvas.text((x + 15, y + 12), plain(stop.told, LETTERS), size=11.0)

@@ -1,16 +1,17 @@
 """What a sheet tells of one design, ready for the template."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
-from itertools import count
 
 from reviewer.judging.finding import STAGES, Finding, Stage
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.reporting.account import Account, Changed, account_of
+from reviewer.reporting.drawings.marks import Mark
 from reviewer.reporting.page.entry import Entry, entry_of
 from reviewer.reporting.page.ledger import Ledger, Line
+from reviewer.reporting.page.pictures import Drawn, drawings_of
 from reviewer.reporting.versions import Version, versions
 from reviewer.reporting.words import STAGE_WORDS, cautions, verdict_sentence
 
@@ -22,14 +23,6 @@ class Station:
     stage: Stage
     name: str
     entries: tuple[Entry, ...]
-
-
-@dataclass(frozen=True)
-class Drawn:
-    """A picture with what stands below it."""
-
-    svg: str
-    says: str
 
 
 @dataclass(frozen=True)
@@ -61,7 +54,7 @@ class Section:
     ledger: tuple[Line, ...]
     versions: tuple[Version, ...]
     questions: Mapping[str, str]
-    drawings: tuple[Drawn, ...] = ()
+    drawings: tuple[Drawn, ...]
 
     @property
     def entries(self) -> tuple[Entry, ...]:
@@ -78,18 +71,9 @@ def section_of(review: Review) -> Section:
     """Put a review on a sheet; of a design that could not be read, what is wrong with it."""
     design, account = review.design, account_of(review)
     mark = f"d{sha256(review.path.encode('utf-8', 'surrogatepass')).hexdigest()[:8]}"
-    questions = {rule.name: rule.question for rule in review.rules}
-    ledger, numbers = Ledger(review.path), count(1)
-
-    def entries(findings: Sequence[Finding]) -> tuple[Entry, ...]:
-        told = []
-        for finding in findings:
-            number = next(numbers)
-            asked = questions.get(finding.rule, "")
-            told.append(entry_of(number, finding, review, ledger, asked, f"{mark}-{number}"))
-        return tuple(told)
-
-    stations = tuple(Station(*each) for each in _stations(account, entries))
+    writer = _Writer(review, mark)
+    stations = tuple(writer.stations(account)) if design else ()
+    conceded = writer.entries(account.conceded)
     return Section(
         mark=mark,
         name=design.name if design else _called(review.path),
@@ -98,46 +82,61 @@ def section_of(review: Review) -> Section:
         facts=tuple(_facts(review)),
         verdict=verdict_sentence(review.findings) if design else "",
         problems=review.problems,
-        stations=stations if design else (),
-        conceded=entries(account.conceded),
+        stations=stations,
+        conceded=conceded,
         changed=account.changed,
         not_reviewed=tuple(Group(*each) for each in account.not_reviewed),
         holding=account.holding,
         beside=account.beside,
         cautions=cautions(review.findings),
-        ledger=tuple(ledger.lines),
+        ledger=tuple(writer.ledger.lines),
         versions=versions(review),
-        questions=questions,
+        questions=writer.questions,
+        drawings=tuple(drawings_of(review, writer.marks, mark)) if design else (),
     )
 
 
-def _stations(account: Account, entries: object) -> list[tuple[Stage, str, tuple[Entry, ...]]]:
-    by_stage = {work.stage: work for work in account.work}
-    found = []
-    for stage in STAGES:
-        work = by_stage.get(stage)
-        told = (*work.to_change, *work.to_judge) if work else ()
-        found.append((stage, STAGE_WORDS[stage], entries(told)))  # type: ignore[operator]
-    return found
+class _Writer:
+    """Numbers the findings of a sheet and enters what is behind them in its ledger."""
+
+    def __init__(self, review: Review, mark: str) -> None:
+        self.review = review
+        self.mark = mark
+        self.questions = {rule.name: rule.question for rule in review.rules}
+        self.ledger = Ledger(review.path)
+        self.marks: list[Mark] = []
+
+    def stations(self, account: Account) -> Iterator[Station]:
+        """The four stages, also those at which nothing is to be done."""
+        by_stage = {work.stage: work for work in account.work}
+        for stage in STAGES:
+            work = by_stage.get(stage)
+            told = (*work.to_change, *work.to_judge) if work else ()
+            yield Station(stage, STAGE_WORDS[stage], self.entries(told))
+
+    def entries(self, findings: Sequence[Finding]) -> tuple[Entry, ...]:
+        """Some findings under the next numbers."""
+        return tuple(self._entry(each) for each in findings)
+
+    def _entry(self, finding: Finding) -> Entry:
+        number = len(self.marks) + 1
+        self.marks.append(Mark(number, finding))
+        asked = self.questions.get(finding.rule, "")
+        mark = f"{self.mark}-{number}"
+        return entry_of(number, finding, self.review, self.ledger, asked, mark)
 
 
 def _called(path: str) -> str:
     return "standard input" if path == "-" else path
 
 
-def _facts(review: Review) -> list[tuple[str, str]]:
+def _facts(review: Review) -> Iterator[tuple[str, str]]:
     """What stands in the title block beside name, revision and file."""
-    design = review.design
-    if design is None:
-        return []
-    given = design.facts.given
-    told = [("service", "service"), ("reached_by", "reached by")]
-    facts = []
-    for key, name in told:
-        value = given.get(key)
-        if value is not None:
-            text = value.value
-            facts.append((name, ", ".join(text) if isinstance(text, tuple) else str(text)))
+    given = review.design.facts.given if review.design else {}
+    for key in ("service", "reached_by"):
+        if key in given:
+            value = given[key].value
+            words = ", ".join(value) if isinstance(value, tuple) else str(value)
+            yield key.replace("_", " "), words
     if review.shop is not None:
-        facts.append(("shop", review.shop.name))
-    return facts
+        yield "shop", review.shop.name
