@@ -44,6 +44,16 @@ async function keyboard(page) {
   return { first, then, next: await at() };
 }
 
+/** The headings that are printed. */
+async function printed(page) {
+  await page.emulateMedia({ media: 'print' });
+  const found = await page.evaluate(() => [...document.querySelectorAll('h2, h3')]
+    .filter((each) => each.checkVisibility() && each.getClientRects().length)
+    .map((each) => each.innerText));
+  await page.emulateMedia({ media: 'screen' });
+  return found;
+}
+
 /** What is in a document that ought not to be, and how wide it is. */
 function contents() {
   const attributes = [...document.querySelectorAll('*')].flatMap((each) => [...each.attributes]);
@@ -76,6 +86,7 @@ for (const [name, { html, pictures, views }] of Object.entries(asked.pages)) {
     });
     if (view.width === 1280 && colorScheme === 'light') {
       view.keyboard = await keyboard(page);
+      view.printed = await printed(page);
       for (const format of views > 2 ? ['A4', 'Letter'] : []) {
         await page.pdf({ path: join(pictures, `${name}-${format}.pdf`), format });
       }
