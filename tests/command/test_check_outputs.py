@@ -98,8 +98,8 @@ def test_another_ending_is_refused_before_anything_is_done(
     assert (ran.status, ran.out) == (2, "")
     assert ran.err == (
         "reviewer check: there is no format with this ending\n"
-        f"    found {name}\n    expected a file ending .txt, .json, .sarif, .sarif.json"
-        f".md or .html\n{mend}"
+        f"    found {name}\n    expected a file ending .txt, .json, .sarif, .sarif.json, .md or "
+        f".html\n{mend}"
     )
     assert list(folder.iterdir()) == []
 
