@@ -35,7 +35,7 @@ MOVES = (
         "free play up and down at the farthest rim",
         formula=lambda tilt, reach: tilt * reach,
         needs={"tilt": "play.tilt", "reach": "reach.radius"},
-        read="at the farthest rim, from the floor, as a hand lifts and presses it",
+        read="at the farthest rim, from a beam on what carries it, as a hand lifts and presses it",
     ),
     Row(
         "play.allowed",

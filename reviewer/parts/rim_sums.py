@@ -12,7 +12,7 @@ def rim_sums(turns: str) -> tuple[Row, ...]:
             "how far the farthest rim sinks where it is loaded",
             formula=lambda springs, plate: springs + plate,
             needs={"springs": "rim.from_springs", "plate": "rim.from_plate"},
-            read="at the farthest rim, right beside the load, from the floor",
+            read="at the farthest rim, right beside the load, from a beam on what carries it",
         ),
         Row(
             "rim.moves",

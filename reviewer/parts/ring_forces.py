@@ -200,7 +200,7 @@ SOLUTION = (
         "how far the plate lifts off the rollers opposite the load",
         formula=lift_off,
         needs={"sink": "sink", "tilt": "tilt", "circle": "carry.circle"},
-        read="at the rim opposite the load, from the floor, as it rises",
+        read="at the rim opposite the load, from a beam on what carries it, as it rises",
     ),
     Row(
         "rolling_over.moment",

@@ -98,7 +98,7 @@ RIM = (
             "circle": "carry.circle",
             "count": "carry.count",
         },
-        read="at the farthest rim, from the floor, as a hand lifts and presses it",
+        read="at the farthest rim, from a beam on what carries it, as a hand lifts and presses it",
     ),
     Row("carry.gap", "m", "own weight keeps the carrying rollers touching", formula=lambda: 0.0),
     Row(

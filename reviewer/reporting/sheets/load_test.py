@@ -27,9 +27,10 @@ from reviewer.studying.load_test import LoadTest, Step, load_tests
 
 HOLD = {"half": 5, "full": 15, "proof": 15}  # minutes, common practice
 STOP = 1.25  # times the upper end of what is expected, common practice
+LEAST_STOP = 0.1e-3  # m, beyond it
 STAYS = 0.10  # of the full reading that may stay when the load is off, common practice
 LEAST = 0.02e-3  # m, as finely as a dial gauge on its stand is trusted
-FINEST, FINEST_INCH = 0.01e-3, 25.4e-6  # m, a line of its dial
+DECIMALS = {"mm": 2, "in": 3}  # a line of its dial
 LETTERS = "ABCDEFGH"
 LEAST_BLOCK = 3e-3  # m, of air above a catch block
 LARGEST_WEIGHT = 10.0  # kg, that one person sets down softly
@@ -183,14 +184,16 @@ def _step_rows(
     for number, each in enumerate(test.readings):
         expected = each.expected[index]
         ends = " to ".join(_told(values, end) for end in (expected.least, expected.most))
+        stop = max(STOP * expected.most, expected.most + LEAST_STOP)
         told = f"{step.name}: {_force(values, test, step)}" if number == 0 else ""
-        yield told, LETTERS[number], ends, _told(values, STOP * expected.most), BLANK, BLANK
+        yield told, LETTERS[number], ends, _told(values, stop), BLANK, BLANK
 
 
 def _told(values: Quantities, length: float) -> str:
     """A length as a dial gauge reads it."""
-    finest = FINEST_INCH if values.unit("m").symbol == "in" else FINEST
-    return values.bare(round(length / finest) * finest, "m")
+    unit = values.unit("m")
+    decimals = DECIMALS.get(unit.symbol)
+    return values.bare(length, "m") if decimals is None else f"{length / unit.factor:.{decimals}f}"
 
 
 def _force(values: Quantities, test: LoadTest, step: Step) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from reviewer.reporting.sheets.inspection import INSPECTION
 from reviewer.reporting.sheets.load_test import LOAD_TEST
 from reviewer.reporting.sheets.making import Maker
 from reviewer.reporting.sheets.setting_out import SETTING_OUT
@@ -13,6 +14,7 @@ MAKERS: Mapping[str, Maker] = MappingProxyType(
         maker.name: maker
         for maker in (
             SETTING_OUT,
+            INSPECTION,
             LOAD_TEST,
             WEIGHT,
         )
