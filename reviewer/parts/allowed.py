@@ -17,3 +17,11 @@ def share_of(length: Number, divisor: Number) -> Number:
     The limit's own source.
     """
     return length / divisor
+
+
+def times(length: Number, limit: Number) -> Number:
+    """So many times a length as the limit says.
+
+    The limit's own source.
+    """
+    return length * limit

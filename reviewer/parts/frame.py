@@ -2,6 +2,7 @@
 
 from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.racking import uneven_floor_tilt
+from reviewer.parts.allowed import share_of, stated
 from reviewer.parts.bars import bar_material, section
 from reviewer.parts.figures import figure
 from reviewer.parts.frame_sway import (
@@ -149,7 +150,14 @@ def _sway() -> tuple[Row, ...]:
             because="needs the measures of what keeps it from swaying",
             governs="least",
         ),
-        Row("push", "N", "level push at its top", Measure(default="200 N", at_least=0.0)),
+        Row(
+            "push",
+            "N",
+            "level push at its top",
+            Measure(at_least=0.0, example="200 N"),
+            formula=stated,
+            needs={"limit": "limit.frame_push"},
+        ),
         Row(
             "critical_load",
             "N",
@@ -170,10 +178,10 @@ def _sway() -> tuple[Row, ...]:
         Row(
             "allowed_sway",
             "m",
-            "sway that it may have: a two-hundredth of its height, if it is not told",
+            "sway that it may have",
             Measure(above=0.0),
-            formula=lambda height: height / 200.0,
-            needs={"height": "height"},
+            formula=share_of,
+            needs={"length": "height", "divisor": "limit.frame_height_over_sway"},
         ),
         Row(
             "leg_moment",
@@ -201,7 +209,9 @@ def _floor() -> tuple[Row, ...]:
             "floor.gap",
             "m",
             "gap under the fourth foot on the floor as it is",
-            Measure(default="3 mm", at_least=0.0),
+            Measure(at_least=0.0, example="3 mm"),
+            formula=stated,
+            needs={"limit": "limit.floor_gap"},
         ),
         Row(
             "feet.side",
@@ -229,7 +239,9 @@ def _floor() -> tuple[Row, ...]:
             "floor.allowed",
             "m",
             "how far its top may move as it rocks",
-            Measure(default="2 mm", at_least=0.0),
+            Measure(at_least=0.0, example="2 mm"),
+            formula=stated,
+            needs={"limit": "limit.frame_rocking"},
         ),
     )
 

@@ -123,9 +123,9 @@ def far_end() -> tuple[Row, ...]:
         Row(
             "least_length",
             "m",
-            "length of bolt that goes through, with washers, nut and two threads out",
+            "length of bolt that goes through, with washers, nut and the threads beyond it",
             formula=least_length,
-            needs=reach,
+            needs={**reach, "beyond": "limit.threads_beyond_nut"},
         ),
         Row(
             "engagement",
@@ -156,6 +156,7 @@ def far_end() -> tuple[Row, ...]:
                 "diameter": "insert.diameter",
                 "depth": "insert.depth",
                 "count": "bolt_count",
+                "margin": "limit.insert_margin",
             },
             governs="least",
         ),

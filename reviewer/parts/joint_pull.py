@@ -22,7 +22,6 @@ from reviewer.stock.fasteners import Fastener
 from reviewer.stock.materials import Material, completed
 
 STEEL = 7850.0  # kg/m^3
-ULTIMATE_OVER_ALLOWED = 5.0  # Wood Handbook FPL-GTR-282, ch. 8, wood screws
 SHEAR_OF_TENSILE = 0.6  # common practice, of steel
 LEAST_EN_SCREW = 0.006  # EN 1995-1-1/A1, (8.38)
 
@@ -88,13 +87,15 @@ def pressed_by(preload: Number, washer: Number, hole: Number) -> Number:
     return preload / washer_area(washer, hole)
 
 
-def least_length(far_end: str, bolt: Fastener, first: Number, second: Number) -> Number:
-    """Length of bolt that goes through both members, two washers and the nut, two threads out.
+def least_length(
+    far_end: str, bolt: Fastener, first: Number, second: Number, beyond: Number
+) -> Number:
+    """Length of bolt that goes through both members, two washers and the nut, and some threads.
 
-    Geometry; two threads beyond the nut are common practice.
+    Geometry.
     """
     thread = bolt.thread
-    whole = first + second + 2 * thread.washer_thickness + thread.nut_height + 2 * thread.pitch
+    whole = first + second + 2 * thread.washer_thickness + thread.nut_height + beyond * thread.pitch
     return whole if far_end == "nut" else whole * np.nan
 
 
@@ -126,13 +127,15 @@ def engagement_asked(bolt: Fastener, property_class: str, tapped: Material) -> N
     )
 
 
-def insert_holds(gravity: Number, diameter: Number, depth: Number, count: int) -> Number:
+def insert_holds(
+    gravity: Number, diameter: Number, depth: Number, count: int, margin: Number
+) -> Number:
     """Pull that threaded inserts bear: an estimate, of which half or double is possible.
 
-    Common practice: the wood screw formula of the Wood Handbook on the insert's thread, over 5.
+    Common practice: the wood screw formula of the Wood Handbook on the insert's thread.
     """
     one = insert_withdrawal_estimate(gravity, diameter, depth)
-    return count * one / ULTIMATE_OVER_ALLOWED
+    return count * one / margin
 
 
 def screws_hold(

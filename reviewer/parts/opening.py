@@ -3,6 +3,7 @@
 import numpy as np
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.allowed import stated, times
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
@@ -174,10 +175,10 @@ def _webs() -> tuple[Row, ...]:
         Row(
             "web.allowed",
             "m",
-            "thinnest web that may be left: the thickness of the plate, if it is not told",
+            "thinnest web that may be left",
             Measure(above=0.0, example="18 mm"),
-            formula=same,
-            needs={"place": "plate.thickness"},
+            formula=times,
+            needs={"length": "plate.thickness", "limit": "limit.web_over_thickness"},
         ),
     )
 
@@ -246,7 +247,9 @@ def _passing() -> tuple[Row, ...]:
             "room.allowed",
             "m",
             "least clearance that is wanted",
-            Measure(default="1 mm", at_least=0.0),
+            Measure(at_least=0.0, example="1 mm"),
+            formula=stated,
+            needs={"limit": "limit.opening_room"},
         ),
     )
 
