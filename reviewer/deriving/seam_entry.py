@@ -11,9 +11,10 @@ import numpy as np
 
 from reviewer.deriving.tree import Built, Needs, Tree
 from reviewer.parts.seam_sums import ALONG, Sides
-from reviewer.reading.design import Part
+from reviewer.reading.design import Design, Part
 
 PATH = "sides"
+SEAM = "seam"
 GROWTH = ("movement.damp", "movement.dry", "swelling.damp", "swelling.dry")
 SAGS = {
     "tray": ("side.sag", "edge_sag"),
@@ -45,7 +46,7 @@ def entry(owner: Part, tree: Tree) -> Built:
     for key, path in BELOW.items():
         for index, name in enumerate(_alone(sides, tree, path)):
             needs[f"{key}_{index}"] = (name, path)
-    told = [_told(side, tree) for side in sides]
+    told = [thickness_off(side, tree.design) for side in sides]
 
     def both(**found: Any) -> Sides:
         """Half of each side's growth, of solid wood none along its grain; the greater sag.
@@ -108,10 +109,19 @@ def _off(sheet: Any, told: float | None) -> Any:
     return np.nan if sheet is None else (sheet.high - sheet.low) / 2
 
 
-def _told(side: Part, tree: Tree) -> float | None:
+def bands(design: Design) -> tuple[tuple[float | None, ...], ...]:
+    """What a file says of thicknesses that the plan of its seams holds: part of its structure."""
+    return tuple(
+        tuple(thickness_off(design.parts[each], design) for each in part.given["between"].value)
+        for _, part in sorted(design.parts.items())
+        if part.kind.name == SEAM and "between" in part.given
+    )
+
+
+def thickness_off(side: Part, design: Design) -> float | None:
     """Half of the band that the file gives to the thickness of a side, if it gives one."""
-    part, path = tree.design.source(side.name, "thickness")
-    given = tree.design.parts[part].given.get(path)
+    part, path = design.source(side.name, "thickness")
+    given = design.parts[part].given.get(path)
     band = given.quantity if given is not None else None
     return (band.high - band.low) / 2 if band is not None and band.high > band.low else None
 

@@ -15,6 +15,7 @@ import numpy as np
 from reviewer.deriving.cases import Cases, cases_of
 from reviewer.deriving.inputs import default_value
 from reviewer.deriving.plan import DESIGN, Plan, build_plan
+from reviewer.deriving.seam_entry import bands
 from reviewer.reading.design import Combination, Design, GivenValue, Part
 
 MOST = 256  # plans that are kept
@@ -71,7 +72,7 @@ def signature(design: Design) -> Hashable:
     """What plan and cases of a design depend on: kinds, keys, carriers, words and cases.
 
     Words are whatever names another part, or says how a load stands; and whether a sheet of stock
-    is called in inches.
+    is called in inches; of the sides of a seam how far their thickness may be off.
     """
     return (
         design.facts.kind,
@@ -80,6 +81,7 @@ def signature(design: Design) -> Hashable:
         tuple(_shape(load) for _, load in sorted(design.loads.items())),
         tuple((each.name, frozenset(each.overrides)) for each in design.configurations),
         None if design.combinations is None else tuple(map(_factors, design.combinations)),
+        bands(design),
     )
 
 

@@ -152,3 +152,11 @@ def test_an_error_that_is_not_told_leaves_it_open(asked) -> None:
     found = asked(*design("between: trays, width: 2, radial: {error: 0.3}"))
     assert found.verdict("seam.closes") == "open"
     assert any("angular.error is not given" in each for each in found.reasons("seam.widest"))
+
+
+def test_a_kept_plan_does_not_keep_the_limits_of_another_design(asked) -> None:
+    """The same structure twice, with other limits of the thickness."""
+    parts, _ = design(f"between: trays, width: 2, {ERRORS}")
+    for off in (0.3, 0.1):
+        found = asked(parts.replace("± 0.3", f"± {off}"))
+        assert found("seam.thickness.error") * 1e3 == pytest.approx(off)
