@@ -11,6 +11,7 @@ from reviewer.deriving import (
     assembly,
     gap_sides,
     load_path,
+    moving,
     plate_entry,
     seam_entry,
     sheet_entry,
@@ -143,6 +144,8 @@ def _built(path: str, owner: Part, tree: Tree) -> Built:
         return seam_entry.entry(owner, tree)
     if path.rpartition(".")[2] == sheet_entry.SHEET:
         return sheet_entry.entry(path, owner, tree)
+    if moving.makes(path):
+        return moving.built(path, owner, tree)
     return load_path.built(path, owner, tree)
 
 

@@ -43,8 +43,14 @@ class _Boxes(NamedTuple):
     halves: Array
 
 
-def least_clearance(encounter: Encounter, tolerance: float = TOLERANCE) -> Least:
-    """The least clearance over all positions of all travels, to within the tolerance."""
+def least_clearance(
+    encounter: Encounter, tolerance: float = TOLERANCE, beyond: float = np.inf
+) -> Least:
+    """The least clearance over all positions of all travels, to within the tolerance.
+
+    Where it is sure to be `beyond` a distance, how far beyond is of no interest: what is told then
+    is a clearance that occurs, and the bound is at least that distance less the tolerance.
+    """
     boxes, corners = _begin(encounter)
     still = np.zeros_like(corners)
     distances = examine(encounter, corners, still).distance
@@ -67,12 +73,13 @@ def least_clearance(encounter: Encounter, tolerance: float = TOLERANCE) -> Least
         middles = np.concatenate([middles[rest], new.middles])
         halves = np.concatenate([halves[rest], new.halves])
         bounds = np.concatenate([bounds[rest], lower[of]])
-        open_ = bounds < best - tolerance
+        open_ = bounds < min(best, beyond) - tolerance
         middles, halves, bounds = middles[open_], halves[open_], bounds[open_]
         if best <= 0.0:
             break
     settled = not len(middles) or best <= 0.0
-    lowest = min([best, *bounds]) if not settled else max(best - tolerance, 0.0)
+    sure = max(min(best, beyond) - tolerance, 0.0)
+    lowest = sure if settled else min([best, *bounds])
     return Least(best, at, float(lowest), evaluations, bool(settled))
 
 

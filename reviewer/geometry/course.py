@@ -78,6 +78,11 @@ class Crank:
     radius: float
     start: float = 0.0
 
+    @property
+    def turning_points(self) -> tuple[float, ...]:
+        """The turns at which the slide goes back: the dead points of ten turns each way."""
+        return tuple(pi * number for number in range(-20, 21))
+
     def at(self, turn: Array) -> Array:
         """How far the slide has come."""
         found: Array = self.radius * (cos(self.start) - np.cos(turn))
@@ -128,6 +133,11 @@ class StraightSlot:
     def _from_foot(self, turn: Array) -> Array:
         found: Array = np.asarray(turn, dtype=np.float64) - atan2(self._foot.imag, self._foot.real)
         return found
+
+    @property
+    def turning_points(self) -> tuple[float, ...]:
+        """The turn at which the pin is nearest to the axis."""
+        return (atan2(self._foot.imag, self._foot.real),)
 
     def at(self, turn: Array) -> Array:
         """How far out the pin has come: p / cos(phi - phi0) less the inner radius."""

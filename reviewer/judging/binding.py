@@ -65,6 +65,7 @@ class Bound:
         return tuple(self._slot(plan, part, path) for part, path in self.paths(name)) or (None,)
 
     def _slot(self, plan: Plan, part: str, name: str) -> int | None:
+        part, name = self._of(part, name)
         if name.startswith("carrier."):
             carrier = self._carrier_of(part)
             return plan.slot(carrier, name.removeprefix("carrier.")) if carrier else None
@@ -104,8 +105,16 @@ class Bound:
             return ()
         for binder, parts in self.members:
             if binder in ("", scope):
-                return tuple((part, rest if binder else name) for part in parts)
+                return tuple(self._of(part, rest if binder else name) for part in parts)
         return ()
+
+    def _of(self, part: str, name: str) -> tuple[str, str]:
+        """The part and path of a name: one.x of a part that follows from others is theirs."""
+        owner = self.design.parts.get(part)
+        scope, _, rest = name.partition(".")
+        if owner is not None and scope in owner.kind.of:
+            return owner.of[owner.kind.of.index(scope)], rest
+        return part, name
 
     def _carrier_of(self, part: str) -> str | None:
         carriers = self.design.parts[part].carried_by if part in self.design.parts else ()

@@ -10,6 +10,7 @@ from reviewer.notation.dimension import NUMBER
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind as PartKind
 from reviewer.parts.row import Choice, Count, Flag, Row, Stock
+from reviewer.parts.shape_rows import shaped
 from reviewer.parts.shop_facts import SHOP
 
 
@@ -33,7 +34,7 @@ def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_
 
     A bare name is the part's own, `carrier.x` that of what carries it (a name of any kind, since a
     part may be carried by any), `design.x` the design's, `shop.x` that of the shop in which it is
-    made, `limit.x` a named limit.
+    made, `limit.x` a named limit. A kind that follows from others has names for those: `one.x`.
     """
     found: dict[str, Kind] = {_of_design(name): kind for name, kind in _rows(FACTS)}
     found.update(limits.dimensions())
@@ -44,6 +45,9 @@ def vocabulary(scope: Scope, kinds: Mapping[str, PartKind], limits: Limits = NO_
             found[prefix + name] = Collection(seen, binder) if scope.how == "every" else seen
         if scope.how != "every":
             found.update((f"{prefix}carrier.{name}", seen) for name, seen in _of_any(_all(kinds)))
+        for scope_of in kind.of:
+            shapes = tuple(shaped(each) for each in _all(kinds))
+            found.update((f"{prefix}{scope_of}.{name}", seen) for name, seen in _of_any(shapes))
     return Names(found)
 
 

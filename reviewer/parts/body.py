@@ -12,42 +12,22 @@ Body there, or None where a measure is unknown or is no outline.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
-import numpy as np
-
 from reviewer.geometry.outline import Body
+from reviewer.parts.lazily import Lazily
 from reviewer.parts.row import Row
 
 KNOWN = "body.known"
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class Bodies:
-    """A body for each sample and case: how it is made, and the measures to make it of."""
+class Bodies(Lazily):
+    """A body for each sample and case; None where a measure is missing or does not fit."""
 
-    make: Callable[..., Body | None]
-    measures: Mapping[str, Any]
-
-    def at(self, sample: int = 0, case: int = 0) -> Body | None:
-        """The body of one sample in one case; None where a measure is missing or does not fit."""
-        picked = {name: _picked(each, sample, case) for name, each in self.measures.items()}
-        if any(isinstance(each, float) and np.isnan(each) for each in picked.values()):
-            return None
-        try:
-            return self.make(**picked)
-        except ValueError:
-            return None
-
-
-def _picked(value: Any, sample: int, case: int) -> Any:
-    """One entry of a number over (samples, cases); anything else as it is."""
-    if not isinstance(value, np.ndarray):
-        return value
-    array = np.atleast_2d(value)
-    found = array[sample if array.shape[0] > 1 else 0, case if array.shape[1] > 1 else 0]
-    return float(found) if array.dtype.kind == "f" else found
+    def all(self, sample: int = 0, case: int = 0) -> tuple[Body, ...]:
+        """The bodies of one sample in one case: one, or none where it is unknown."""
+        found = self.at(sample, case)
+        return () if found is None else (found,)
 
 
 def known_shape(make: Callable[..., Body | None], needs: Mapping[str, str]) -> Row:

@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 
+from reviewer.parts.lazily import shape_of
 from reviewer.parts.row import Measure, Row
 
 if TYPE_CHECKING:
@@ -178,18 +179,25 @@ def merged(*parts: Drawn) -> Drawn:
 
 @dataclass(frozen=True, eq=False)
 class Moving:
-    """The one body of a part that moves as the part does, its heights above the floor."""
+    """The bodies of a part that move as the part does, their heights above the floor."""
 
     figures: Figures
     level: Any
 
+    def shape(self) -> tuple[int, int]:
+        """Over how many samples and cases its numbers differ."""
+        return shape_of((*self.figures.values.values(), self.level))
+
     def at(self, sample: int = 0, case: int = 0) -> "Body | None":
         """The body of one sample in one case; None where it is unknown, or not one alone."""
+        found = self.all(sample, case)
+        return found[0] if len(found) == 1 else None
+
+    def all(self, sample: int = 0, case: int = 0) -> tuple["Body", ...]:
+        """All bodies that move as the part does; none where they are unknown."""
         moving = [piece for piece in self.figures.at(sample, case).pieces if not piece.stays]
         level = _picked(self.level, sample, case)
-        if len(moving) != 1 or level is None:
-            return None
-        return lifted(moving[0].body, float(level))
+        return () if level is None else tuple(lifted(each.body, float(level)) for each in moving)
 
 
 def lifted(body: "Body", by: float) -> "Body":

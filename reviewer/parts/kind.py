@@ -14,7 +14,8 @@ class Kind:
     `turns`: what it carries turns on it freely, so that a load off its axis can stand at any
     azimuth towards whatever is below. `carries_load` is off for kinds that only describe a place
     (a gap) and pass no force on. `shape` is the row with the body that a kind knows from its own
-    measures (parts/body.py).
+    measures (parts/body.py). Parts of an `implied` kind follow from others, and no file gives any;
+    `of` are the names by which their rules call the parts that they are of.
     """
 
     name: str
@@ -23,6 +24,8 @@ class Kind:
     turns: bool = False
     carries_load: bool = True
     shape: Row | None = None
+    implied: bool = False
+    of: tuple[str, ...] = ()
 
     @cached_property
     def by_path(self) -> dict[str, Row]:

@@ -17,6 +17,7 @@ from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
 from reviewer.parts.lining_up import LINING_UP
+from reviewer.parts.moving_pair import MOVING_PAIR
 from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
 from reviewer.parts.ramp import RAMP
@@ -29,6 +30,7 @@ from reviewer.parts.skirt import SKIRT
 from reviewer.parts.slewing_ring import SLEWING_RING
 from reviewer.parts.stop import STOP
 from reviewer.parts.top import TOP
+from reviewer.parts.travel import TRAVEL
 from reviewer.parts.tray import TRAY
 
 KINDS: Mapping[str, Kind] = register(
@@ -46,6 +48,7 @@ KINDS: Mapping[str, Kind] = register(
         GUIDE,
         HUB,
         LEVER,
+        MOVING_PAIR,
         LINING_UP,
         OPENING,
         PANEL,
@@ -58,6 +61,7 @@ KINDS: Mapping[str, Kind] = register(
         SLEWING_RING,
         STOP,
         TOP,
+        TRAVEL,
         TRAY,
     )
 )

@@ -80,9 +80,13 @@ class Date:
 
 @dataclass(frozen=True, slots=True)
 class PartName:
-    """The name of a part of the same design, or of several where `several` is set."""
+    """The name of a part of the same design, or of several where `several` is set.
+
+    With `of` "travel" it is the name of a travel.
+    """
 
     several: bool = False
+    of: Literal["part", "travel"] = "part"
 
 
 @dataclass(frozen=True, slots=True)

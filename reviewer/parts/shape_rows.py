@@ -21,6 +21,7 @@ from reviewer.geometry.outline import (
 from reviewer.parts.body import KNOWN, Bodies
 from reviewer.parts.figures import FIGURE, moving_body
 from reviewer.parts.kind import Kind
+from reviewer.parts.move_rows import MOVE_ROWS
 from reviewer.parts.row import Count, Flag, Measure, Points, Row
 
 ALWAYS = Measure(above=0.0)
@@ -51,6 +52,10 @@ NEEDED = {
     f"{OUTLINE}regular_polygon": ("sides", "diameter"),
     f"{OUTLINE}slot": ("length", "width"),
 }
+SIZES = (
+    *("disc_diameter", "ring_diameter", "sector_outer", "rectangle_length", "slot_length"),
+    *("regular_polygon_sides", "polygon"),
+)
 PLACE = (
     Row("outline.at.x", "m", "where its origin stands on the part", Measure(default="0 mm")),
     Row("outline.at.y", "m", "where its origin stands on the part", Measure(default="0 mm")),
@@ -64,42 +69,10 @@ PLACE = (
 )
 
 
-def top_of_body(bottom: Any, height: Any, thickness: Any) -> Any:
-    """Level of the upper face: what the part's height or thickness adds to its underside.
-
-    Geometry.
-    """
-    above = height if height is not None else thickness
-    return None if above is None else bottom + above
-
-
-def _heights(kind: Kind) -> tuple[Row, ...]:
-    """The levels between which a part stands, from what its kind knows of its height."""
-    names = [name for name in ("height", "thickness") if name in kind.by_path]
-    above: dict[str, str] = {name: f"{name}?" for name in names}
-
-    def top(bottom: Any, height: Any = None, thickness: Any = None) -> Any:
-        return top_of_body(bottom, height, thickness)
-
-    return (
-        Row(
-            "heights.bottom",
-            "m",
-            "level of its lower face above the floor",
-            Measure(),
-            formula=lambda level: level,
-            needs={"level": "level"},
-        ),
-        Row(
-            "heights.top",
-            "m",
-            "level of its upper face above the floor",
-            Measure(),
-            formula=top,
-            needs={"bottom": "heights.bottom", **above},
-            because="needs the height or the thickness of the part",
-        ),
-    )
+HEIGHTS = (
+    Row("heights.bottom", "m", "level of its lower face above the floor", Measure()),
+    Row("heights.top", "m", "level of its upper face above the floor", Measure()),
+)
 
 
 def outline_rows(kind: Kind) -> tuple[Row, ...]:
@@ -115,7 +88,7 @@ def outline_rows(kind: Kind) -> tuple[Row, ...]:
             Points(CORNER, at_least=3, at_most=1000, grows=False),
         ),
         *PLACE,
-        *_heights(kind),
+        *HEIGHTS,
     )
 
 
@@ -146,13 +119,39 @@ def _outline(given: dict[str, Any]) -> Outline:
     return Polygon(given["polygon"])
 
 
-def body_told(known: Bodies | None, bottom: Any, top: Any, count: int, **given: Any) -> Any:
-    """The shape that the design gives; where it gives none, the one that the kind knows."""
-    sizes = ("disc_diameter", "ring_diameter", "sector_outer", "rectangle_length", "polygon")
-    if all(given[name] is None for name in (*sizes, "regular_polygon_sides", "slot_length")):
-        return known
-    heights = {"bottom": _or_unknown(bottom), "top": _or_unknown(top)}
-    return Bodies(body_of_outline, {**heights, "count": count, **given})
+class Told:
+    """The shape that the design gives; where it gives no outline, the one that the kind knows.
+
+    The heights that it gives hold for both: without them a part stands on its level, and is as
+    high as its height or its thickness says.
+    """
+
+    def __init__(self, known: Any, bottom: Any, top: Any, level: Any, above: Any) -> None:
+        """Take the shape that is known, the heights that are given, and those that follow."""
+        self._known, self._heights, self._usual = known, (bottom, top), (level, above)
+
+    def __call__(self, **given: Any) -> Any:
+        """The shape over samples and cases; None where there is none."""
+        bottom, top = self._heights
+        if all(given[name] is None for name in SIZES):
+            if self._known is None or (bottom is None and top is None):
+                return self._known
+            return Bodies(raised, {"body": self._known, "bottom": bottom, "top": top})
+        level, above = self._usual
+        bottom = level if bottom is None else bottom
+        top = bottom + above if top is None and None not in (bottom, above) else top
+        heights = {"bottom": _or_unknown(bottom), "top": _or_unknown(top)}
+        return Bodies(body_of_outline, {**heights, **given})
+
+
+def raised(body: Body | None, bottom: float | None, top: float | None) -> Body | None:
+    """A body between other levels: as high as it was where only one of them is given."""
+    if body is None or body.standing:
+        return body
+    high = body.top - body.bottom
+    if bottom is None:
+        bottom = body.bottom if top is None else top - high
+    return replace(body, bottom=bottom, top=bottom + high if top is None else top)
 
 
 def _or_unknown(level: Any) -> Any:
@@ -168,7 +167,8 @@ def shaped(kind: Kind) -> Kind:
     if not kind.carries_load or "level" not in kind.by_path:
         return kind
     own = kind.shape or (moving_body(KNOWN) if FIGURE in kind.by_path else None)
-    rows = (*outline_rows(kind), *((own,) if own else ()), _body(kind, knows=own is not None))
+    known = (own,) if own else ()
+    rows = (*outline_rows(kind), *known, _body(kind, knows=own is not None), *MOVE_ROWS)
     return replace(kind, rows=(*kind.rows, *rows))
 
 
@@ -178,17 +178,23 @@ def _body(kind: Kind, *, knows: bool) -> Row:
     needs = {_argument(path): f"{path}?" for path in given}
     first = {"first": "from"} if "from" in kind.by_path else {}
     known = {"known": f"{KNOWN}?"} if knows else {}
-    heights = {"bottom": "heights.bottom?", "top": "heights.top?"}
+    names = [name for name in ("height", "thickness") if name in kind.by_path]
+    heights = {"bottom": "heights.bottom?", "top": "heights.top?", "level": "level?"}
+    above: dict[str, str] = {name: f"{name}?" for name in names}
 
-    def body(**read: Any) -> Any:
-        return body_told(**{"known": None, "first": 0.0, **read})
+    def body(
+        bottom: Any, top: Any, level: Any, known: Any = None,
+        height: Any = None, thickness: Any = None, **read: Any,
+    ) -> Any:  # fmt: skip
+        told = Told(known, bottom, top, level, thickness if height is None else height)
+        return told(**{"first": 0.0, **read})
 
     return Row(
         "body",
         "",
         "its shape and place",
         formula=body,
-        needs={**needs, **heights, **first, **known, "count": "count"},
+        needs={**needs, **heights, **above, **first, **known, "count": "count"},
     )
 
 

@@ -92,11 +92,14 @@ def read_text(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
 
 
 def read_part_name(row: Row, scalar: Scalar, context: Context) -> GivenValue | None:
-    """Read the name of a part of the design."""
-    if scalar.text in context.parts or scalar.text in context.lost:
+    """Read the name of a part of the design, or of a travel."""
+    assert isinstance(row.given, PartName)
+    one = row.given.of
+    known = context.parts if one == "part" else context.travels
+    if scalar.text in known or scalar.text in context.lost:
         return GivenValue(scalar.text, scalar.text, scalar.place)
-    mend = write(nearest_name(scalar.text, context.parts))
-    what = "no part has this name"
+    mend = write(nearest_name(scalar.text, known))
+    what = f"no {one} has this name"
     context.refuse(scalar.place, what, shown(scalar.text), due_in(row), mend)
     return None
 

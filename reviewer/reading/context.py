@@ -42,7 +42,8 @@ class Context:
 
     `lengths` is the declared unit of bare numbers; `families` are the lines and the declared unit
     of each file that the design is merged from, where it is based on another. `stock` finds a row
-    by its name and raises UnknownStock or StockError. `parts` are the names of the design's parts.
+    by its name and raises UnknownStock or StockError. `parts` are the names of the design's parts,
+    `travels` those of its travels.
     `lost` are keys that stand in the text, but perhaps not in the tree: what is refused as YAML is
     left out there.
     """
@@ -52,6 +53,7 @@ class Context:
     lengths: Unit | None = None
     stock: Mapping[str, Find] = field(default_factory=lambda: STOCK)
     parts: Collection[str] = ()
+    travels: Collection[str] = ()
     lost: Collection[str] = frozenset()
     problems: list[Problem] = field(default_factory=list)
     quantities: list[tuple[Place, Quantity]] = field(default_factory=list)

@@ -29,13 +29,17 @@ class GivenValue:
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A named component: its kind, what it gives, and what carries it."""
+    """A named component: its kind, what it gives, and what carries it.
+
+    A part that follows from others is `of` those.
+    """
 
     name: str
     kind: Kind
     given: Mapping[str, GivenValue]
     place: Place
     carried_by: tuple[str, ...] = ()
+    of: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,7 +69,7 @@ def _static(entry: Entry | None) -> str:
         case Date():
             return "a date, year first, such as 2026-11-25"
         case PartName():
-            return "the name of a part" + (", or a list of them" if entry.several else "")
+            return f"the name of a {entry.of}" + (", or a list of them" if entry.several else "")
         case Shape():
             return listed((shape_form(*each) for each in entry.alternatives), "or")
         case Points():

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from reviewer.notation.nearest import nearest
 from reviewer.parts.kind import Kind
 from reviewer.parts.shape_rows import shaped
+from reviewer.parts.travel import TRAVEL
 from reviewer.reading.carriers import check_bears, check_carriers
 from reviewer.reading.context import Context, kind_of, listed, write
 from reviewer.reading.design import Part
@@ -12,6 +13,7 @@ from reviewer.reading.fields import read_fields
 from reviewer.reading.names import named_tables
 from reviewer.reading.outlines import check_outline
 from reviewer.reading.sheets import with_materials
+from reviewer.reading.travels import check_moves
 from reviewer.reading.tree import Scalar, Table
 
 KIND = "kind"
@@ -22,15 +24,17 @@ POLAR, PLAN = ("radius", "azimuth"), ("x", "y")
 
 
 def read_parts(
-    root: Table, kinds: Mapping[str, Kind], context: Context, boards: Mapping[str, Part]
+    root: Table, kinds: Mapping[str, Kind], context: Context, before: Mapping[str, Part]
 ) -> dict[str, Part]:
-    """Read `parts`: each part's kind, fields and carriers. The boards stand before them."""
-    parts: dict[str, Part] = dict(boards)
+    """Read `parts`: each part's kind, fields and carriers; boards and travels stand `before`."""
+    parts: dict[str, Part] = dict(before)
+    moved = any(part.kind is TRAVEL for part in before.values())
     for name, table in named_tables(root, "parts", "part", context):
         kind = _kind_of(name, table, kinds, context)
-        if name.text in boards:
-            where = boards[name.text].place.line
-            what, mend = "a part cannot have the name of a board", f"the board is on line {where}"
+        if name.text in before:
+            other = before[name.text]
+            one, where = other.kind.name, other.place.line
+            what, mend = f"a part cannot have the name of a {one}", f"the {one} is on line {where}"
             context.refuse(name.place, what, name.text, "a name of its own", mend)
         elif kind is not None:
             told = read_fields(table, shaped(kind), context, frozenset((KIND,)))
@@ -38,9 +42,11 @@ def read_parts(
             carried_by = given.get(CARRIED_BY)
             on = carried_by.value if carried_by else ()
             carriers = (on,) if isinstance(on, str) else tuple(on)
-            used = kind if given.keys() <= kind.by_path.keys() else shaped(kind)
+            plain = not moved and given.keys() <= kind.by_path.keys()
+            used = kind if plain else shaped(kind)
             parts[name.text] = Part(name.text, used, given, name.place, carriers)
             check_outline(parts[name.text], context)
+            check_moves(parts[name.text], context)
     check_carriers(parts, context)
     return parts
 
@@ -50,6 +56,7 @@ def _kind_of(
 ) -> Kind | None:
     """Find a part's kind, or say which there are."""
     value = table.get(KIND)
+    kinds = {name: kind for name, kind in kinds.items() if not kind.implied}
     expected = f"one of {listed(sorted(kinds))}"
     if value is None:
         if KIND not in context.lost:

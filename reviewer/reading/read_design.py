@@ -20,8 +20,10 @@ from reviewer.reading.folder import Folder
 from reviewer.reading.measured import MeasuredOn, read_measured
 from reviewer.reading.measures import units_in_order
 from reviewer.reading.notes import NOTE
+from reviewer.reading.pairs import with_pairs
 from reviewer.reading.parts import read_loads, read_parts
 from reviewer.reading.settings import read_combinations, read_concessions, read_configurations
+from reviewer.reading.travels import TRAVELS, read_travels
 from reviewer.reading.tree import Document, Scalar, Table
 from reviewer.reading.words import MAX_PROBLEMS
 
@@ -30,7 +32,7 @@ LIKE_A_KEY = re.compile(r"([A-Za-z0-9_.]+)[\"']?[ \t]*:")
 SECTIONS = frozenset(
     (
         *("parts", "configurations", "loads", "combinations", "concessions", "measured"),
-        *(BOARDS, BASED_ON),
+        *(BOARDS, TRAVELS, BASED_ON),
     )
 )
 Read = tuple[Design | None, tuple[Problem, ...]]
@@ -83,6 +85,7 @@ def read_document(
         lengths=declared_lengths(root),
         stock=stock,
         parts=dict.fromkeys((*_names(root, "parts"), *_names(root, BOARDS))),
+        travels=dict.fromkeys(_names(root, TRAVELS)),
         lost=_written_keys(document, family),
         problems=list(document.problems),
         families=_families(family),
@@ -142,8 +145,8 @@ def _assembled(
     """Read every section, and put the design together."""
     given = read_fields(root, facts, context, SECTIONS)
     _check_present(root, context)
-    boards = read_boards(root, context)
-    parts = read_parts(root, kinds, context, boards)
+    before = {**read_boards(root, context), **read_travels(root, context)}
+    parts = read_parts(root, kinds, context, before)
     check_boards(parts, context)
     loads = read_loads(root, load, parts, context)
     configurations = read_configurations(root, parts, context)
@@ -152,7 +155,7 @@ def _assembled(
     return Design(
         path=context.path,
         facts=Part(facts.name, facts, given, root.place),
-        parts=parts,
+        parts=with_pairs(parts),
         loads=loads,
         configurations=configurations,
         combinations=combinations,

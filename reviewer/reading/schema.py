@@ -11,6 +11,7 @@ from reviewer.parts.kind import Keys, Kind
 from reviewer.parts.load import LOAD
 from reviewer.parts.measurement import MEASUREMENT
 from reviewer.parts.shape_rows import shaped
+from reviewer.parts.travel import TRAVEL
 from reviewer.reading.based_on import BASED_ON
 from reviewer.reading.boards import BOARDS
 from reviewer.reading.measured import REQUIRED as MEASURED_REQUIRED
@@ -18,6 +19,7 @@ from reviewer.reading.names import NAME, NAMED
 from reviewer.reading.parts import CARRIERS, KIND, SIZES
 from reviewer.reading.schema_entries import NOTE_SCHEMA, Schema, field_schema
 from reviewer.reading.settings import CONCESSION, LARGEST_FACTOR, OWN_WEIGHT, REQUIRED
+from reviewer.reading.travels import TRAVELS
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 OVERRIDE = rf"^{NAME.pattern}\."
@@ -30,6 +32,7 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
     It takes every file that `read_design` takes; what only a reader of the whole file can see (that
     a part exists, that a unit fits) is left to the reading.
     """
+    kinds = {name: kind for name, kind in kinds.items() if not kind.implied}
     sections: Schema = {
         BASED_ON: {
             "description": "a design of the same folders; this file says only what differs",
@@ -41,6 +44,7 @@ def design_schema(kinds: Mapping[str, Kind], facts: Kind = FACTS, load: Kind = L
             "minProperties": 1,
         },
         BOARDS: _by_name(table_schema(BOARD), "boards from which several parts are cut, by name"),
+        TRAVELS: _by_name(table_schema(TRAVEL), "movements from 0 to 1 that drive parts, by name"),
         "configurations": _by_name(_configuration(), "positions of the mechanism, by name"),
         "loads": _by_name(_ref("load"), "the loads, by their names"),
         "combinations": _by_name(_combination(), "loads that act together, by name"),
@@ -80,7 +84,7 @@ def _based(facts: Kind, sections: Schema) -> Schema:
     said = {name: {"description": each.get("description", name)} for name, each in whole.items()}
     of_names = {
         name: _by_name({"type": ["object", "null"]}, said[name]["description"])
-        for name in ("parts", BOARDS, "configurations", "loads", "combinations")
+        for name in ("parts", BOARDS, TRAVELS, "configurations", "loads", "combinations")
     }
     return {
         "type": "object",
@@ -168,6 +172,7 @@ def _load(load: Kind) -> Schema:
 
 
 def _configuration() -> Schema:
+    position = {"description": "where a travel stands, from 0 to 1", "type": ["string", "number"]}
     value = {
         "description": "a number of a part, as its own field is written",
         "type": ["string", "number"],
@@ -175,7 +180,7 @@ def _configuration() -> Schema:
     return {
         "type": "object",
         "properties": {"note": NOTE_SCHEMA},
-        "patternProperties": {OVERRIDE: value},
+        "patternProperties": {OVERRIDE: value, NAMED: position},
         "additionalProperties": False,
     }
 

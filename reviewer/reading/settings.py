@@ -61,6 +61,8 @@ def _read_override(
 ) -> tuple[tuple[str, str], GivenValue] | None:
     """Read `part.path: value` as the field itself is read."""
     name, point, path = key.text.partition(".")
+    if key.text in context.travels:
+        return _read_position(key, value, parts, context)
     if name not in context.parts:
         if name not in context.lost:
             expected = "a part and its field, such as trays.offset"
@@ -76,6 +78,23 @@ def _read_override(
         return None
     given = read_entry(row, key, value, context)
     return None if given is None else ((name, path), given)
+
+
+def _read_position(
+    key: Scalar, value: Node, parts: Mapping[str, Part], context: Context
+) -> tuple[tuple[str, str], GivenValue] | None:
+    """Read `travel: 0.4`: where a travel that leads itself stands."""
+    travel = parts.get(key.text)
+    if travel is None:
+        return None
+    leader = travel.given.get("follows")
+    if leader is not None:
+        what, found = f"{travel.name} follows {leader.value}", shown(key.text)
+        expected = "a travel that follows none"
+        context.refuse(key.place, what, found, expected, write(leader.value))
+        return None
+    given = read_entry(travel.kind.by_path["position"], key, value, context)
+    return None if given is None else ((travel.name, "position"), given)
 
 
 def _refuse_override(key: Scalar, value: Node, part: Part, context: Context) -> None:

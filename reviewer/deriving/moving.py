@@ -1,0 +1,194 @@
+"""What only the tree of parts can give of motion: courses of travels, motions, meetings."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import nan
+from typing import Any
+
+import numpy as np
+
+from reviewer.deriving.tree import Built, Needs, Tree
+from reviewer.parts.lazily import Lazily, shape_of
+from reviewer.parts.meeting import Meeting, Side
+from reviewer.parts.motion import Motion, argument, motion_of
+from reviewer.parts.move_rows import GIVEN, MOVES
+from reviewer.parts.travel import TRAVEL, Lead, lead_of, position_now
+from reviewer.reading.design import Part
+
+MAKES = ("lead", "now", "motion", "meeting", "touches")
+COURSE = {"start": "from", "end": "to", "profile": "profile?"}
+
+
+def makes(path: str) -> bool:
+    """Whether a built row is one of motion."""
+    return path in MAKES or path.startswith(MOVES)
+
+
+def built(path: str, owner: Part, tree: Tree) -> Built:
+    """The formula and the needs of a row of motion."""
+    if path.startswith(MOVES):
+        _, way, what = path.split(".")
+        return _amount(owner, way) if what == "now" else _reach(way)
+    makers = {
+        "lead": _lead,
+        "now": _now,
+        "motion": _motion,
+        "meeting": _meeting,
+        "touches": _touches,
+    }
+    return makers[path](owner, tree)
+
+
+def _named(owner: Part, path: str) -> str | None:
+    given = owner.given.get(path)
+    return None if given is None else str(given.value)
+
+
+def _lead(owner: Part, tree: Tree) -> Built:
+    """The course of a travel over the one that leads it in the end."""
+    turns = turns_of(owner, tree)
+    follows = _named(owner, "follows")
+    needs: Needs = dict(COURSE)
+    if follows is not None:
+        needs["leader"] = (follows, "lead")
+    before, of, master = turns.index(owner.name), len(turns), turns[0]
+
+    def make(start: float, end: float, profile: Any = None, leader: Lead | None = None) -> Lead:
+        return lead_of(master, leader, start, end, profile, before, of)
+
+    return (lambda **measures: Lazily(make, measures)), needs
+
+
+def turns_of(owner: Part, tree: Tree) -> tuple[str, ...]:
+    """The travels that take turns with one, in order, itself among them: each after the last."""
+    travels = {name: part for name, part in tree.design.parts.items() if part.kind is TRAVEL}
+    later = {_named(part, "after"): name for name, part in sorted(travels.items())}
+    first = owner.name
+    while (before := _named(travels[first], "after")) is not None:
+        first = before
+    found = [first]
+    while found[-1] in later:
+        found.append(later[found[-1]])
+    return tuple(found)
+
+
+def _now(owner: Part, tree: Tree) -> Built:
+    """Where a travel stands in each configuration."""
+    follows = _named(owner, "follows")
+    needs: Needs = {"position": "position", "leader": "?", **COURSE}
+    needs["leader"] = (follows, "now") if follows is not None else (owner.name, "none?")
+    return position_now, needs
+
+
+def _motion(owner: Part, tree: Tree) -> Built:
+    """How a part stands and moves on what carries it."""
+    needs: Needs = {argument(row.path): f"{row.path}?" for row in GIVEN if row.path != "touches"}
+    needs |= {"x": "at.x", "y": "at.y", "count": "count"}
+    if "from" in owner.kind.by_path:
+        needs["first"] = "from"
+
+    def motion(**measures: Any) -> Lazily:
+        return Lazily(motion_of, {"first": 0.0, **measures})
+
+    return motion, needs
+
+
+def _amount(owner: Part, way: str) -> Built:
+    """How far a part has moved in each configuration; nothing where it does not move so."""
+    by = _named(owner, f"{MOVES}{way}.by")
+    if by is None:
+        return (lambda: 0.0), {}
+
+    def amount(motion: Lazily, now: Any) -> Any:
+        samples, cases = shape_of((motion, now))
+        found = np.full((samples, cases), nan)
+        places = np.broadcast_to(now, (samples, cases))
+        for at in np.ndindex(samples, cases):
+            move = _move(motion.at(*at), way)
+            found[at] = nan if move is None else float(move.amount(places[at]))
+        return found
+
+    return amount, {"motion": "motion", "now": (by, "now")}
+
+
+def _reach(way: str) -> Built:
+    """From the least to the greatest amount over the whole travel."""
+
+    def reach(motion: Lazily) -> Any:
+        samples, cases = motion.shape()
+        found = np.full((samples, cases), nan)
+        for at in np.ndindex(samples, cases):
+            move = _move(motion.at(*at), way)
+            found[at] = nan if move is None else move.reach
+        return found
+
+    return reach, {"motion": "motion"}
+
+
+def _move(motion: Motion | None, way: str) -> Any:
+    moves = motion.moves if motion is not None else ()
+    return next((move for move in moves if move.way == way), None)
+
+
+def _touches(owner: Part, tree: Tree) -> Built:
+    """Whether two parts are meant to touch: one carries the other, or says so."""
+    one, other = (tree.design.parts[name] for name in owner.of)
+    told = {*_several(one, "touches"), *one.carried_by}
+    back = {*_several(other, "touches"), *other.carried_by}
+    touch = other.name in told or one.name in back
+    return (lambda: touch), {}
+
+
+def _several(owner: Part, path: str) -> Iterable[str]:
+    given = owner.given.get(path)
+    return () if given is None else given.value
+
+
+def path_to(name: str, tree: Tree) -> tuple[str, ...]:
+    """The parts from the ground to one, by the first of what carries each."""
+    found = [name]
+    while carriers := tree.design.parts[found[-1]].carried_by:
+        found.append(carriers[0])
+    return tuple(reversed(found))
+
+
+def _meeting(owner: Part, tree: Tree) -> Built:
+    """Two parts with all that carries and drives them."""
+    one, other = owner.of
+    paths = {name: path_to(name, tree) for name in owner.of}
+    travels = sorted(name for name, part in tree.design.parts.items() if part.kind is TRAVEL)
+    needs: Needs = {f"motion_{name}": (name, "motion") for name in {*paths[one], *paths[other]}}
+    needs |= {f"body_{name}": (name, "body") for name in owner.of}
+    needs |= {f"lead_{name}": (name, "lead") for name in travels}
+    rides = one in paths[other]
+
+    def make(**made: Any) -> Meeting | None:
+        if any(each is None or each == () for each in made.values()):
+            return None
+        sides = [
+            Side(name, made[f"body_{name}"], tuple(made[f"motion_{each}"] for each in paths[name]))
+            for name in owner.of
+        ]
+        leads = tuple((name, made[f"lead_{name}"]) for name in travels)
+        return Meeting(sides[0], sides[1], leads, rides)
+
+    def meeting(**measures: Any) -> Lazily:
+        bodies = {f"body_{name}": Whole(measures[f"body_{name}"]) for name in owner.of}
+        return Lazily(make, {**measures, **bodies})
+
+    return meeting, needs
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Whole:
+    """All bodies of a part, over samples and cases."""
+
+    of: Any
+
+    def shape(self) -> tuple[int, int]:
+        """Over how many samples and cases they differ."""
+        return shape_of((self.of,))
+
+    def at(self, sample: int = 0, case: int = 0) -> Any:
+        """The bodies of one sample in one case."""
+        return () if self.of is None else self.of.all(sample, case)

@@ -1,0 +1,233 @@
+"""A meeting: two parts that move against each other, all copies of both, over all their travels.
+
+What a rule or a drawing can ask of it:
+
+    meeting.encounters      each relation of a copy of one to a copy of the other, once (relations
+                            that a symmetry makes alike are left out)
+    meeting.masters         the travels that lead, in the order of `at`
+    closest(meeting)        the relation with the least clearance, and a path along each
+                            travel through that place:
+                            `.encounter`, `.paths`, `.least`, `.copies`.
+                            With these ask geometry.intervals: `gap_curve` for a curve, `within`
+                            and `in_band` for the stretches of travel in which the gap lies in a
+                            band; the gap closes where the curve falls.
+
+All are pure, and kept for bodies and courses that are asked for again, as a search for a remedy
+does.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import product
+from math import gcd, pi
+from typing import NamedTuple
+
+from reviewer.geometry.bounds import Encounter, Mover, meet
+from reviewer.geometry.chain import Chain, Fixed, Lift, Slide, Step, Turn, between, courses_of
+from reviewer.geometry.clearance import Least, least_clearance
+from reviewer.geometry.course import Course
+from reviewer.geometry.edges import Edges, edges_of
+from reviewer.geometry.intervals import Path
+from reviewer.geometry.outline import Body, Outline
+from reviewer.parts.motion import Motion, Move
+from reviewer.parts.travel import Lead
+
+MOST_RELATIONS = 400
+KEPT = 4096
+Leads = tuple[tuple[str, Lead], ...]
+
+
+@dataclass(frozen=True)
+class Side:
+    """One of two parts: its bodies, and the motions from the ground to it, its own the last."""
+
+    name: str
+    bodies: tuple[Body, ...]
+    motions: tuple[Motion, ...]
+
+    @property
+    def count(self) -> int:
+        """How many there are."""
+        return self.motions[-1].count
+
+
+class Stand(NamedTuple):
+    """How a copy stands: the steps of all copies together, then those of its own."""
+
+    shared: Chain
+    own: Chain
+
+    @property
+    def chain(self) -> Chain:
+        """All steps."""
+        return (*self.shared, *self.own)
+
+
+class Relation(NamedTuple):
+    """One copy of each part, and how the one sees the other."""
+
+    copies: tuple[int, int]
+    encounter: Encounter
+
+
+@dataclass(frozen=True)
+class Meeting:
+    """Two parts and the travels that drive them; `rides` where the first carries the second."""
+
+    one: Side
+    other: Side
+    leads: Leads
+    rides: bool = False
+
+    @property
+    def masters(self) -> tuple[str, ...]:
+        """The travels that lead those by which the two move against each other."""
+        by = {
+            move.by
+            for side in (self.one, self.other)
+            for motion in side.motions
+            for move in motion.moves
+        }
+        return tuple(sorted({lead.master for name, lead in self.leads if name in by}))
+
+    @property
+    def slides_along(self) -> bool:
+        """Whether the second part keeps lying on the first, and so on its own copy of it."""
+        ways = [move.way for move in self.other.motions[-1].moves]
+        return self.rides and bool(ways) and all(way in ("slide", "turn") for way in ways)
+
+    def stand(self, side: Side, copy: int) -> Stand:
+        """The steps from the ground to one copy of a part."""
+        leads, masters = dict(self.leads), self.masters
+        shared: list[Step] = []
+        own: list[Step] = []
+        for index, motion in enumerate(side.motions):
+            into = own if own else shared
+            into.append(Fixed(motion.x, motion.y))
+            courses = [(move, move.course(leads, masters)) for move in motion.moves]
+            into += [_step(move, course) for move, course in courses if _moves_all(move)]
+            if motion.count > 1 and not _goes_on(side.motions, index):
+                continue  # what follows stands on all copies together
+            if motion.count > 1 and not own:
+                own.append(Fixed(azimuth=2 * pi * copy / motion.count))
+            alone = [_step(move, course) for move, course in courses if not _moves_all(move)]
+            (own if own else shared).extend(alone)
+        return Stand(tuple(shared), tuple(own))
+
+    @property
+    def encounters(self) -> tuple[Relation, ...]:
+        """Each relation of copies that no symmetry makes like another one. ValueError: too many."""
+        return _relations(self)
+
+
+def _moves_all(move: Move) -> bool:
+    """Whether a move takes all of several like parts together."""
+    return move.way == "lift" or move.whole
+
+
+def _goes_on(motions: tuple[Motion, ...], index: int) -> bool:
+    """Whether the copies of a part are told apart: it is the last, or carries as many on it."""
+    last = index == len(motions) - 1
+    return last or motions[index + 1].count == motions[index].count
+
+
+def _step(move: Move, course: Course) -> Step:
+    if move.way == "lift":
+        return Lift(course)
+    if move.way == "slide":
+        return Slide(course, move.azimuth)
+    if move.way == "turn":
+        return Turn(course, *move.place)
+    raise ValueError("a swing about a level axis is no move in plan")
+
+
+@lru_cache(maxsize=KEPT)
+def _edges(outline: Outline) -> Edges:
+    return edges_of(outline)
+
+
+@lru_cache(maxsize=KEPT)
+def _relations(meeting: Meeting) -> tuple[Relation, ...]:
+    return tuple(_encounters(meeting))
+
+
+def _encounters(meeting: Meeting) -> Iterator[Relation]:
+    stands = [
+        [meeting.stand(side, copy) for copy in range(side.count)]
+        for side in (meeting.one, meeting.other)
+    ]
+    pairs = list(_pairs(meeting, stands[0][0], stands[1][0]))
+    if len(pairs) > MOST_RELATIONS:
+        raise ValueError("there are too many copies")
+    for one, other in pairs:
+        movers = [
+            _movers(side, stands[which][copy])
+            for which, (side, copy) in enumerate(((meeting.one, one), (meeting.other, other)))
+        ]
+        if courses_of(between(stands[0][one].chain, stands[1][other].chain)):
+            for mine, theirs in product(*movers):
+                yield Relation((one, other), meet(mine, theirs, len(meeting.masters)))
+
+
+def _movers(side: Side, stand: Stand) -> list[Mover]:
+    """The bodies of one copy of a part, each on its chain."""
+    return [
+        Mover(
+            _edges(body.outline),
+            (*stand.chain, Fixed(body.x, body.y, body.azimuth)),
+            body.bottom,
+            body.top,
+        )
+        for body in side.bodies
+    ]
+
+
+def _pairs(meeting: Meeting, one: Stand, other: Stand) -> Iterator[tuple[int, int]]:
+    """The copies of one and of the other that are to be compared."""
+    n, m = meeting.one.count, meeting.other.count
+    if meeting.one.name == meeting.other.name:
+        yield from ((0, copy) for copy in range(1, n // 2 + 1))
+        return
+    first = n // gcd(n, m) if _about_one_axis(one.shared, other.shared) else n
+    for mine in range(first):
+        for theirs in range(m):
+            if not (meeting.slides_along and n == m and mine == theirs):
+                yield mine, theirs
+
+
+def _about_one_axis(one: Chain, other: Chain) -> bool:
+    """Whether two groups keep a common axis, so that turning both by a part changes nothing."""
+    return all(
+        isinstance(step, Lift)
+        or (isinstance(step, Turn | Fixed) and step.x == 0.0 and step.y == 0.0)
+        for step in between(one, other)
+    )
+
+
+class Closest(NamedTuple):
+    """Where two parts come nearest: which copies, how near, and a path through that place."""
+
+    copies: tuple[int, int]
+    encounter: Encounter
+    least: Least
+    paths: tuple[Path, ...]
+
+
+@lru_cache(maxsize=KEPT)
+def closest(meeting: Meeting) -> Closest | None:
+    """The relation with the least clearance of all; None where nothing moves.
+
+    Where a search gave up, ValueError: no clearance is told that is not sure.
+    """
+    found: Closest | None = None
+    for copies, encounter in meeting.encounters:
+        beyond = found.least.clearance if found else float("inf")
+        least = least_clearance(encounter, beyond=beyond)
+        if not least.settled:
+            raise ValueError("the search for the least clearance gave up")
+        if found is None or least.clearance < found.least.clearance:
+            used = {course.travel for course in courses_of(encounter.chain)}
+            paths = tuple(Path(travel, least.at) for travel in sorted(used))
+            found = Closest(copies, encounter, least, paths)
+    return found
