@@ -19,6 +19,7 @@ from reviewer.geometry.course import breaks_of
 Array = NDArray[np.float64]
 TOLERANCE = 1e-5  # a hundredth of a millimetre
 MOST = 60_000  # boxes after which a search gives up, and says so
+AT_FIRST, AT_ONCE = 8, 32  # boxes that are looked at together: one at a time takes as long
 SAME = 1e-9  # distances nearer than this are the same: the earlier position is told
 
 
@@ -61,7 +62,7 @@ def least_clearance(
     middles, halves = middles[moving], halves[moving]
     bounds = np.zeros(len(middles))
     while len(middles) and evaluations < MOST:
-        few = max(4, min(16, len(middles) // 4), encounter.batch // 64)
+        few = max(AT_FIRST, min(AT_ONCE, len(middles) // 4))
         chosen = np.argsort(bounds, kind="stable")[:few]
         found = examine(encounter, middles[chosen], halves[chosen])
         evaluations += len(chosen)
@@ -90,9 +91,20 @@ def _begin(encounter: Encounter) -> tuple[_Boxes, Array]:
     for travel in range(encounter.travels):
         used = any(course.travel == travel for course in courses)
         grids.append(np.array(breaks_of(courses, travel) if used else (0.0,)))
+    corners = _grid(grids)
+    grids = [_finer(grid, len(grids)) for grid in grids]
     middles = [(grid[1:] + grid[:-1]) / 2 if len(grid) > 1 else grid for grid in grids]
     halves = [(grid[1:] - grid[:-1]) / 2 if len(grid) > 1 else 0.0 * grid for grid in grids]
-    return _Boxes(_grid(middles), _grid(halves)), _grid(grids)
+    return _Boxes(_grid(middles), _grid(halves)), corners
+
+
+def _finer(grid: Array, travels: int) -> Array:
+    """Breaks with a few places between them, as many boxes as are looked at together."""
+    pieces = len(grid) - 1
+    parts = max(1, int(AT_FIRST ** (1.0 / travels)) // max(pieces, 1))
+    if pieces < 1 or parts < 2:
+        return grid
+    return np.interp(np.arange(pieces * parts + 1) / parts, np.arange(len(grid)), grid)
 
 
 def _grid(columns: list[Array]) -> Array:
@@ -118,13 +130,15 @@ def _better(
 
 def _halved(encounter: Encounter, middles: Array, halves: Array) -> tuple[_Boxes, NDArray[np.intp]]:
     """Each box cut in two across the travel that moves the bodies most, and whose half it is."""
-    weight = np.empty_like(halves)
-    for travel in range(halves.shape[1]):
-        alone = np.zeros_like(halves)
-        alone[:, travel] = halves[:, travel]
-        weight[:, travel] = motion(encounter, middles, alone)
-    cut = np.argmax(weight, axis=1)
     rows = np.arange(len(middles))
+    cut = np.argmax(halves > 0.0, axis=1)
+    if np.count_nonzero(halves.any(axis=0)) > 1:
+        weight = np.empty_like(halves)
+        for travel in range(halves.shape[1]):
+            alone = np.zeros_like(halves)
+            alone[:, travel] = halves[:, travel]
+            weight[:, travel] = motion(encounter, middles, alone)
+        cut = np.argmax(weight, axis=1)
     quarter = np.zeros_like(halves)
     quarter[rows, cut] = halves[rows, cut] / 2
     can = halves[rows, cut] > 0.0

@@ -14,7 +14,7 @@ from reviewer.judging.proof_reader import read_proof
 from reviewer.judging.rule import LateProof, Proof, Rule, Scope
 from reviewer.judging.ruled import RULED
 from reviewer.judging.template import Template, check_names, parse_template
-from reviewer.judging.vocabulary import vocabulary
+from reviewer.judging.vocabulary import fields_of, vocabulary
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import Place, Problem
 from reviewer.parts.kind import Kind
@@ -231,9 +231,9 @@ class RuleReader(PackReader):
     def _change(self, table: Table, scope: Scope, names: Names) -> tuple[str, ...]:
         """The fields that could mend a fail: each must be one that a design may give."""
         given = {
-            f"{binder}.{row.path}" if binder else row.path
+            f"{binder}.{path}" if binder else path
             for binder, kind in scope.binders
-            for row in self.kinds[kind].given_rows()
+            for path in fields_of(self.kinds[kind], self.kinds)
         }
         fields = self._scalars(table, "change")
         for field in fields:

@@ -56,6 +56,18 @@ def _of_design(name: str) -> str:
     return name if name.startswith(f"{SHOP}.") else f"{FACTS.name}.{name}"
 
 
+def fields_of(kind: PartKind, kinds: Mapping[str, PartKind]) -> frozenset[str]:
+    """The paths that a design may give of a kind, and of the parts that it follows from."""
+    own = frozenset(row.path for row in kind.given_rows())
+    return own.union(*(_given_of(name, _all(kinds)) for name in kind.of))
+
+
+@cache
+def _given_of(name: str, kinds: tuple[PartKind, ...]) -> frozenset[str]:
+    rows = (row for kind in kinds for row in shaped(kind).given_rows())
+    return frozenset(f"{name}.{row.path}" for row in rows)
+
+
 @cache
 def _rows(kind: PartKind) -> tuple[tuple[str, One], ...]:
     pairs = ((row.path, kind_of_row(row)) for row in kind.rows)

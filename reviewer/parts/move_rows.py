@@ -5,7 +5,7 @@ from typing import NamedTuple
 from reviewer.parts.row import Measure, PartName, Points, Row
 
 MOVES = "moves."
-OF_TRAVEL = Row("travel", "1", "", Measure(at_least=0.0, at_most=1.0))
+OF_TRAVEL = Row("travel", "1", "place of the travel", Measure(at_least=0.0, at_most=1.0))
 
 
 class Way(NamedTuple):
@@ -28,7 +28,7 @@ WAYS = {
 def _common(name: str, way: Way) -> tuple[Row, ...]:
     """What every way to move has."""
     path, unit = f"{MOVES}{name}", way.unit
-    amount = Row("amount", unit, "", Measure())
+    amount = Row("amount", unit, f"how far it {way.does} there", Measure())
     return (
         Row(f"{path}.by", "", "the travel that drives it", PartName(of="travel")),
         Row(f"{path}.{way.amount}", unit, f"how far it {way.does}, at the end", Measure()),
@@ -47,7 +47,7 @@ def _own() -> tuple[Row, ...]:
     """What only some ways to move have."""
     length, angle = Measure(above=0.0), Measure()
     slot, crank = f"{MOVES}slide.slot", f"{MOVES}slide.crank"
-    ramp = Points((Row("run", "m", "", Measure()), Row("height", "m", "", Measure())))
+    ramp = Points((Row("run", "m", "run", Measure()), Row("height", "m", "height", Measure())))
     return (
         Row(f"{MOVES}turn.about.x", "m", "pivot, from the part's place", Measure()),
         Row(f"{MOVES}turn.about.y", "m", "pivot, from the part's place", Measure()),

@@ -1,5 +1,6 @@
 """Two parts that move against each other: a kind that follows from the moves of a design."""
 
+from collections.abc import Callable
 from typing import Any, NamedTuple
 
 import numpy as np
@@ -14,22 +15,27 @@ TOUCH = 1e-5  # what is nearer cannot be told from touching: the clearance is ex
 
 
 class Nearest(NamedTuple):
-    """Over samples and cases: how near two parts come, where, and how near they are at the ends.
+    """Over samples and cases: how near two parts come [m], where, and which of several copies.
 
-    Lengths in m, travels from 0 to 1. `first` and `last` bound the travel in which they overlap;
-    NaN where they do not. `ends` is the lesser of the gaps at both ends of the travel.
+    `travel` is where the first of the travels stands, from 0 to 1; `place` tells all of them.
     """
 
     clearance: Any
     travel: Any
     place: Any
-    first: Any
-    last: Any
-    ends: Any
     copies: Any
 
 
-UNKNOWN = (np.nan, np.nan, "", np.nan, np.nan, np.nan, "")
+class Overlap(NamedTuple):
+    """Over samples and cases: where they overlap, and how near they are at the ends [m].
+
+    `first` and `last` bound the travel in which they overlap, NaN where they do not. `ends` is the
+    lesser of the gaps at both ends of the travel, the others standing where they come nearest.
+    """
+
+    first: Any
+    last: Any
+    ends: Any
 
 
 def nearest(meeting: Lazily) -> Nearest:
@@ -37,30 +43,53 @@ def nearest(meeting: Lazily) -> Nearest:
 
     Geometry; exact to 0.01 mm, by bounds on the motion (reviewer/geometry/bounds.py).
     """
+    return Nearest(*_over(meeting, _nearest, (np.nan, np.nan, "", "")))
+
+
+def overlap(meeting: Lazily) -> Overlap:
+    """Where in the travel two parts overlap, and their gap at its ends.
+
+    Geometry; no overlap is missed, by bounds on the motion (reviewer/geometry/intervals.py).
+    """
+    return Overlap(*_over(meeting, _overlap, (np.nan, np.nan, np.nan)))
+
+
+Told = tuple[Any, ...]
+
+
+def _over(meeting: Lazily, tell: Callable[[Meeting, Closest], Told], unknown: Told) -> list[Any]:
+    """What is told of each sample and case, as arrays; unknown where a body or the search is."""
     samples, cases = meeting.shape()
-    rows = [
-        [_nearest(meeting.at(sample, case)) for case in range(cases)] for sample in range(samples)
+    found = [[_told(meeting.at(s, c), tell, unknown) for c in range(cases)] for s in range(samples)]
+    return [
+        np.array([[told[column] for told in row] for row in found])
+        for column in range(len(unknown))
     ]
-    columns = zip(*(zip(*row, strict=True) for row in rows), strict=True)
-    return Nearest(*(np.array(column) for column in columns))
 
 
-def _nearest(meeting: Meeting | None) -> tuple[Any, ...]:
-    """All of it in one case; unknown where a body is, or where the search gave up."""
+def _told(meeting: Meeting | None, tell: Callable[[Meeting, Closest], Told], unknown: Told) -> Told:
+    if meeting is None:
+        return unknown
     try:
-        found = closest(meeting) if meeting is not None else None
-    except ValueError:
-        found = None
-    if meeting is None or found is None:
-        return UNKNOWN
-    path = found.paths[0]
-    curve = gap_curve(found.encounter, path, 3)
-    overlap = within(found.encounter, path, 0.0) if found.least.clearance <= TOUCH else ()
-    first, last = (overlap[0].start, overlap[-1].end) if overlap else (np.nan, np.nan)
-    ends = float(min(curve.gap[0], curve.gap[-1]))
+        found = closest(meeting)
+    except ValueError:  # too many copies, a move that is not in plan, or a search that gave up
+        return unknown
+    return unknown if found is None else tell(meeting, found)
+
+
+def _nearest(meeting: Meeting, found: Closest) -> Told:
+    at = found.least.at[found.paths[0].travel]
     where, copies = place_of(meeting, found), copies_of(meeting, found.copies)
-    at = found.least.at[path.travel]
-    return (found.least.clearance, at, where, first, last, ends, copies)
+    return found.least.clearance, at, where, copies
+
+
+def _overlap(meeting: Meeting, found: Closest) -> Told:
+    path = found.paths[0]
+    gap = gap_curve(found.encounter, path, 2).gap
+    meets = found.least.clearance <= TOUCH
+    where = within(found.encounter, path, 0.0) if meets else ()
+    ends = float(min(gap[0], gap[-1]))
+    return (where[0].start, where[-1].end, ends) if where else (np.nan, np.nan, ends)
 
 
 def place_of(meeting: Meeting, found: Closest) -> str:
@@ -82,8 +111,8 @@ def copies_of(meeting: Meeting, copies: tuple[int, int]) -> str:
     return " and ".join(said)
 
 
-def _taken(path: str, unit: str, says: str, take: str, **more: Any) -> Row:
-    return Row(path, unit, says, needs={"solution": "nearest"}, take=take, **more)
+def _taken(path: str, unit: str, says: str, take: str, of: str = "nearest", **more: Any) -> Row:
+    return Row(path, unit, says, needs={"solution": of}, take=take, **more)
 
 
 NOT_KNOWN = "needs the outline and the heights of both parts, and how far they move"
@@ -104,6 +133,7 @@ MOVING_PAIR = Kind(
             needs={"meeting": "meeting"},
             searches=True,
         ),
+        Row("meets", "", "where they overlap", formula=overlap, needs={"meeting": "meeting"}),
         _taken(
             "clearance",
             "m",
@@ -115,10 +145,10 @@ MOVING_PAIR = Kind(
         _taken("travel", "1", "where the travel stands there", "travel", because=NOT_KNOWN),
         _taken("place", "text", "where the travels stand there", "place"),
         _taken("copies", "text", "which of several like parts come nearest", "copies"),
-        _taken("overlap.from", "1", "where in the travel they begin to overlap", "first"),
-        _taken("overlap.to", "1", "where in the travel they cease to", "last"),
+        _taken("overlap.from", "1", "where in the travel they meet", "first", "meets"),
+        _taken("overlap.to", "1", "where in the travel they part", "last", "meets"),
         _taken(
-            "ends", "m", "clearance at the ends of that travel, the lesser", "ends",
+            "ends", "m", "clearance at the ends of that travel, the lesser", "ends", "meets",
             because=NOT_KNOWN, governs="least",
         ),
     ),

@@ -39,7 +39,7 @@ MEASURES = (
     ("slot.length", "length over all of a slot, along its azimuth", ALWAYS),
     ("slot.width", "width of a slot", ALWAYS),
 )
-CORNER = (Row("x", "m", "", Measure()), Row("y", "m", "", Measure()))
+CORNER = (Row("x", "m", "corner, x", Measure()), Row("y", "m", "corner, y", Measure()))
 FORMS = tuple(
     f"{OUTLINE}{form}"
     for form in ("disc", "ring", "sector", "rectangle", "regular_polygon", "slot", "polygon")

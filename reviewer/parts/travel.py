@@ -89,7 +89,12 @@ TRAVEL = Kind(
             "profile",
             "",
             "where it stands at places of the travel that it follows",
-            Points((Row("of_leader", "1", "", WHOLE), Row("own", "1", "", WHOLE))),
+            Points(
+                (
+                    Row("leader", "1", "place of its leader", WHOLE),
+                    Row("own", "1", "its own", WHOLE),
+                )
+            ),
         ),
         Row(
             "position",
