@@ -110,7 +110,7 @@ def test_schema_is_one_that_editors_read(run: Run) -> None:
     assert (ran.status, ran.err) == (0, "")
     schema = json.loads(ran.out)
     Draft202012Validator.check_schema(schema)
-    for kind in KINDS:
+    for kind in (name for name, kind in KINDS.items() if not kind.implied):
         assert f"part_{kind}" in schema["$defs"]
 
 
