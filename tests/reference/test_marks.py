@@ -200,6 +200,19 @@ def test_uncertainty_goes_along_with_a_change():
     assert carried_on(change, root @ root.T) == pytest.approx(np.cov(draws), rel=0.02, abs=0.02)
 
 
+def test_uncertainty_about_one_mark_is_that_of_a_difference(trials):
+    """var(a - b) = var a + var b - 2 cov(a, b): numpy's covariance, with one mark as datum."""
+    network, _, _ = trials
+    covariance = network.covariance[0]
+    datum = np.zeros(10)
+    datum[2] = 1.0
+    errors = errors_about(network.radial[0], network.tangential[0], covariance, datum)
+    along = covariance[10:, 10:]
+    expected = np.sqrt(np.diag(along) + along[2, 2] - 2 * along[2])
+    assert errors.tangential_uncertainty == pytest.approx(expected, rel=1e-9, abs=1e-12)
+    assert errors.tangential[2] == 0.0
+
+
 def test_lengths_that_settle_nothing_are_unknown():
     diameters = np.array([(mark, mark + 5) for mark in range(5)] * 2)
     network = marks_from_lengths(DIAMETER, angles_of(10), diameters, np.full(10, DIAMETER), *KNOWN)

@@ -1,6 +1,10 @@
 """The bench's circles, set out as a maker would: the one mark that was set wrong is found."""
 
+from pathlib import Path
+
 import pytest
+
+from reviewer.command.main import main
 
 NAME = "potting_bench/setting_out"
 
@@ -37,3 +41,10 @@ def test_what_was_not_measured_is_not_judged(verdicts):
 def test_the_fixture_lines_the_arms_up(verdicts):
     assert verdicts["arm_line.end_in_line"].verdict == "pass"
     assert verdicts["arm_line.alike"].verdict == "pass"
+
+
+def test_the_error_is_traced_to_what_was_measured(capsys):
+    path = Path(__file__).parents[2] / "specimens" / f"{NAME}.yaml"
+    assert main(["trace", str(path), "bracket_marks.worst.error"]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "bracket_marks.measured.chords = 16 points" in told

@@ -40,6 +40,10 @@ def _blocks(circle: Circle) -> Iterator[Block]:
         "diagonals: [[1, 5, ...]]}, and review it again: from all lengths together it tells which "
         "mark is out, by how much, and which way to move it."
     )
+    yield (
+        "For a template at full size, to punch through: reviewer sheet FILE --templates FOLDER. "
+        "Check its bar of 100 mm first, and lay it on the two scribed lines."
+    )
     standing = table_of_standing(circle)
     if standing is not None:
         yield standing
@@ -50,6 +54,8 @@ def _what(circle: Circle) -> str:
     of, group = values.named(part, "of"), values.named(part, "group").replace("_", " ")
     bolt, hole = values.named(part, "bolt"), values.told(part, "hole")
     for_what = f", for {of}" + (f", {group}" if group else "") if of else ""
+    on = values.named(part, "on")
+    for_what += f", on {on}" if on else ""
     drilled = f" Each is drilled {hole}" + (f" for {bolt}." if bolt else ".") if hole else ""
     return (
         f"{circle.count} marks on a circle of {circle.with_unit(circle.diameter)}{for_what}."

@@ -10,8 +10,10 @@ import xml.etree.ElementTree as ET
 import ezdxf
 import pytest
 
+from reviewer.geometry.rim import Arc, Line
 from reviewer.reporting.templates.as_dxf import as_dxf
-from reviewer.reporting.templates.as_svg import as_svg
+from reviewer.reporting.templates.as_svg import Sheet, as_svg
+from reviewer.reporting.templates.template import Layer, Template, on
 
 COUNT, CIRCLE, HOLE = 16, 580.0, 13.5
 CHORD = CIRCLE * math.sin(math.pi / COUNT)
@@ -73,6 +75,27 @@ def test_arcs_of_openings_in_svg_join_their_lines(templates):
             key = (round(end[0], 2), round(end[1], 2))
             ends[key] = ends.get(key, 0) + 1
     assert set(ends.values()) == {2}
+
+
+def middle_of(path):
+    """The middle of an arc by its ends, radius and flags: SVG 1.1, F.6.5.2 and F.6.5.3."""
+    numbers = [float(each) for each in re.findall(r"-?[\d.]+", path)]
+    x1, y1, radius, _, _, large, sweep, x2, y2 = numbers
+    half_x, half_y = (x1 - x2) / 2, (y1 - y2) / 2
+    square = half_x**2 + half_y**2
+    factor = math.sqrt(max(radius**2 / square - 1, 0.0)) * (1 if large != sweep else -1)
+    return (factor * half_y + (x1 + x2) / 2, -factor * half_x + (y1 + y2) / 2)
+
+
+@pytest.mark.parametrize("edge", [Arc((0.1, 0.2), 0.3, 0.3, 0.3 + sweep) for sweep in
+                                  (0.2, 1.5, 3.0, 3.3, 5.0, 6.2)])  # fmt: skip
+def test_arcs_of_svg_bulge_the_right_way(edge):
+    """Short and long arcs, whose flags would else draw the other part of the circle."""
+    frame = (Line((-0.3, -0.2), (0.5, 0.6)),)
+    template = Template("arc", "an arc", on(Layer.OUTLINE, (edge, *frame)), ())
+    _, found = groups(as_svg(template))
+    paths = [each.get("d") for each in found["outline"].iter(f"{SVG}path")]
+    assert middle_of(paths[0]) == pytest.approx(Sheet(template).place((0.1, 0.2)), abs=NEAR)
 
 
 def read_dxf(template):
