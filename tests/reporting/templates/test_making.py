@@ -155,7 +155,8 @@ def test_a_review_that_fails_and_what_is_accepted_stand_on_every_template():
 def test_the_bench_has_a_template_of_each_flat_part_and_circle(request):
     path = request.config.rootpath / "specimens" / "potting_bench" / "setting_out.yaml"
     made = templates_of(review(path))
-    assert [each.name for each in made.templates] == [
-        "ring", "packing", "trays", "middle", "bracket_marks", "hold_down_marks"
-    ]  # fmt: skip
+    named = {each.name: each for each in made.templates}
+    plates, circles = ["ring", "packing", "trays", "middle"], ["bracket_marks", "hold_down_marks"]
+    assert list(named) == [*plates, *circles, "outer_arm_holes", "inner_arm_holes"]
+    assert len(edges(named["packing"], Layer.HOLES, Circle)) == 10  # five arms on two bolts each
     assert made.untold == ()
