@@ -44,7 +44,7 @@ class MarkdownReport:
     def piece(self, review: Review) -> Piece:
         """The section of a design; whether it was read, and whether something is to change."""
         lines = list(_unread(review) if review.design is None else _section(review))
-        lines += ["", *_under(review, self.version)]
+        lines += _under(review, self.version)
         changing = any(is_to_change(each) for each in review.findings)
         return "\n".join(lines) + "\n", review.design is not None, changing
 
@@ -109,21 +109,23 @@ def _work(work: Work, own: str, questions: Questions) -> Iterator[str]:
     words = STAGE_WORDS[work.stage]
     yield from ("", f"### {words.capitalize()}", "")
     if work.to_change:
-        heads = ("what to change", "times the limit", "finding")
+        heads = ("what to change", "of the limit", "finding")
         yield from table(heads, [_row(each, own) for each in work.to_change])
+    if work.to_change and work.to_judge:
         yield ""
     for finding in work.to_judge:
         asked = questions.get(finding.rule) or f"Judge {finding.name}"
         yield f"- [ ] {marked(asked)} {marked(finding.message)} ({marked(finding.name)})"
-    yield from ("",) if work.to_judge else ()
     lines = [line for each in work.to_change for line in _details(each, own)]
     if lines:
+        yield ""
         yield from folded(f"Why, and by how much, {words}", lines[:-1])
 
 
 def _row(finding: Finding, own: str) -> tuple[str, str, str]:
     ratio = finding.utilisation
-    used = "" if isnan(ratio) else "over 100" if ratio > VAST else shown_ratio(ratio)
+    times = "over 100" if ratio > VAST else shown_ratio(ratio)
+    used = measure(finding) if isnan(ratio) else f"{times} times"
     change = what_to_change(finding, own).removeprefix("Change ")
     return change, used, f"{finding.name}{hazard_of(finding)}"
 
@@ -217,7 +219,7 @@ def _holding(account: Account) -> Iterator[str]:
 
 def _under(review: Review, version: str) -> Iterator[str]:
     """Cautions, and what it was reviewed under."""
-    for caution in cautions(review.findings):
-        yield f"> {marked(caution)}"
-    told = "; ".join(version_words(each) for each in versions(review))
-    yield from ("", f"Reviewed by reviewer {marked(version)} under {marked(told)}.")
+    told = [f"> {marked(caution)}" for caution in cautions(review.findings)]
+    yield from ("", "\n>\n".join(told)) if told else ()
+    under = "; ".join(version_words(each) for each in versions(review))
+    yield from ("", f"Reviewed by reviewer {marked(version)} under {marked(under)}.")

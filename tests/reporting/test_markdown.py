@@ -38,7 +38,7 @@ def test_every_verdict(stage: Review, held: Held) -> None:
 def test_what_to_change_leads_and_the_rest_is_folded(bench: Review) -> None:
     text = told(bench)
     first = text.index("### Before cutting")
-    assert text.index("| what to change | times the limit | finding |") > first
+    assert text.index("| what to change | of the limit | finding |") > first
     assert "### " not in text[:first]
     assert text.index("<details>") > text.index("| base.feet.circle from 640 to 2015")
     assert text.count("<details>") == text.count("</details>") > 1
