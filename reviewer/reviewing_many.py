@@ -4,7 +4,7 @@ Each review is equal, to the last bit, to that of its design alone.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from reviewer.deriving.derived import Derived, derive
@@ -18,17 +18,22 @@ from reviewer.judging.judge_stack import judge_stack
 from reviewer.judging.reviewed import Review
 from reviewer.reading.design import Design
 from reviewer.reading.folder import Folder
+from reviewer.reading.noted import Noted, noting
 from reviewer.reviewing import begin
 
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A design to review: its text, what it is called, its folder, and what is in force for it."""
+    """A design to review: its text, what it is called, its folder, and what is in force for it.
+
+    What is read beside it is noted in `read`.
+    """
 
     in_force: InForce
     source: bytes
     path: str
     folder: Folder | None = None
+    read: Noted = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +57,8 @@ def review_many(tasks: Sequence[Task | None], on: date | None = None) -> list[Re
         if task is None:
             continue
         try:
-            begun, design = begin(task.in_force, task.source, task.path, task.folder)
+            with noting(task.read):
+                begun, design = begin(task.in_force, task.source, task.path, task.folder)
             if design is None:
                 found[index] = begun
                 continue

@@ -3,12 +3,14 @@
 import os
 import sys
 from argparse import Namespace
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import ExitStack
 
+from reviewer.command.cache_folder import cache_folder
 from reviewer.command.desk import Desk
+from reviewer.command.done import Done
 from reviewer.command.formats import ENDINGS, FORMATS, report_of
-from reviewer.command.inputs import inputs_of
+from reviewer.command.inputs import Input, inputs_of
 from reviewer.command.outputs import Output, format_of, output_of
 from reviewer.command.packs import Packs, packs_of
 from reviewer.command.status import UNREAD
@@ -32,9 +34,8 @@ def run(arguments: Sequence[str]) -> int:
     status = told.of(packs.of()) if options.rules or options.shop else 0
     with ExitStack() as unfinished:
         outputs = _outputs(options, packs, unfinished)
-        desk = Desk(options, packs, (output.report for output in outputs))
         inputs = list(inputs_of(options.paths))
-        for done in all_done(desk, inputs, workers_for(options.workers, len(inputs))):
+        for done in _all_done(options, packs, outputs, inputs):
             told.once(done.once)
             for text in done.told:
                 complain(text)
@@ -85,6 +86,10 @@ def parser() -> Parser:
         "-j", dest="workers", type=count, default=None, metavar="N",
         help="processes to review in; as many as there are cores from eight designs on, else one",
     )  # fmt: skip
+    options.add_argument(
+        "--cache", default=None, metavar="FOLDER",
+        help="where reviews are kept from one run to the next; off keeps none",
+    )  # fmt: skip
     options.add_argument("--all", action="store_true", help="list everything that holds")
     options.add_argument(
         "--no-remedies", action="store_true", help="do not search for changes that mend what fails"
@@ -112,6 +117,25 @@ def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Ou
         unfinished.callback(output.drop)
         outputs.append(output)
     return outputs
+
+
+def _all_done(
+    options: Namespace, packs: Packs, outputs: Sequence[Output], inputs: Sequence[Input]
+) -> Iterator[Done]:
+    """What each design came to, in order: reviewed now, or as it is kept."""
+    reports = [output.report for output in outputs]
+    folder = cache_folder(options.cache, os.environ)
+    if folder is None:
+        desk = Desk(options, packs, reports)
+        return all_done(desk, inputs, workers_for(options.workers, len(inputs)))
+    from reviewer.command.cache import Cache
+    from reviewer.command.kept import kept_or_done
+
+    shown = f"{options.format} {style_of(sys.stdout, os.environ)}"
+    kinds = [format_of(path, ENDINGS) for path in dict.fromkeys(options.output)]
+    cache = Cache(folder, options, [shown, *kinds])
+    desk = Desk(options, packs, reports, cache)
+    return kept_or_done(desk, cache, inputs, options.workers)
 
 
 class Told:

@@ -13,7 +13,8 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from typing import Any
 
-from reviewer.command.desk import CHUNK, Desk, Done
+from reviewer.command.desk import CHUNK, Desk
+from reviewer.command.done import Done
 from reviewer.command.inputs import Input, fetched
 
 ROUNDS = 4  # chunks for each process, where there are few designs

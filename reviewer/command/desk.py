@@ -5,51 +5,53 @@ What a design comes to is made of texts and plain data, so that a process of its
 
 from argparse import Namespace
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
+from reviewer.command.done import Done
 from reviewer.command.fault import FAULT, told_fault
 from reviewer.command.inputs import Input, fetched
 from reviewer.command.outputs import Report
 from reviewer.command.packs import Packs
 from reviewer.command.reading import read_review
-from reviewer.command.status import status_of
+from reviewer.command.status import UNREAD, status_of
 from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Place, Problem, render
+from reviewer.reading.noted import Noted, noting
 
 if TYPE_CHECKING:
+    from reviewer.command.cache import Cache
     from reviewer.reviewing_many import Task
 
 CHUNK = 128  # designs that are reviewed at once, so that memory does not grow with their number
 FEW = 4  # designs below which each is reviewed by itself
 
 
-@dataclass(frozen=True, slots=True)
-class Done:
-    """What a design came to: its piece of each report, what is told of it, and the exit status.
-
-    `once` are problems of packs and shops, which are told once however many designs have them.
-    """
-
-    path: str
-    status: int
-    pieces: tuple[Any, ...]
-    told: tuple[str, ...] = ()
-    once: tuple[str, ...] = ()
-
-
 class Desk:
     """Where designs are reviewed as a command line asks for it."""
 
-    def __init__(self, options: Namespace, packs: Packs, reports: Iterable[Report]) -> None:
-        """Review by some packs, for some reports."""
+    def __init__(
+        self,
+        options: Namespace,
+        packs: Packs,
+        reports: Iterable[Report],
+        cache: "Cache | None" = None,
+    ) -> None:
+        """Review by some packs, for some reports; what comes of it is kept in a cache."""
         self.options = options
+        self.cache = cache
         self.packs = packs
         self.reports = tuple(reports)
 
     def done(self, each: Input) -> Done:
         """Review one design; a fault in it does not stop the others."""
+        each, read = self._fetched(each), Noted()
+        with noting(read):
+            done = self._done(each)
+        return self._kept(each, replace(done, read=read))
+
+    def _done(self, each: Input) -> Done:
         in_force = None
         try:
             in_force = self.packs.of(each.path, each.folder)
@@ -61,36 +63,53 @@ class Desk:
     def all_done(self, inputs: Sequence[Input]) -> Iterator[Done]:
         """Review some designs in order, those of one structure together where there are many."""
         for start in range(0, len(inputs), CHUNK):
-            chunk = [_fetched(each) for each in inputs[start : start + CHUNK]]
+            chunk = [self._fetched(each) for each in inputs[start : start + CHUNK]]
             if len(chunk) < FEW:
                 yield from map(self.done, chunk)
                 continue
-            for each, found in zip(chunk, self._reviews(chunk), strict=True):
-                if found is None:
+            tasks = [self._task(each) for each in chunk]
+            for each, task, found in zip(chunk, tasks, self._reviews(tasks), strict=True):
+                if found is None or task is None:
                     yield self.done(each)
-                else:
-                    yield self._studied(found, self.packs.of(each.path, each.folder))
+                    continue
+                in_force = self.packs.of(each.path, each.folder)
+                yield self._kept(each, replace(self._studied(found, in_force), read=task.read))
 
     def fault(self, path: str, fault: Exception) -> Done:
         """What is reported of a design whose process ended."""
         return _with_fault(self._finished(_faulty(path), None), fault)
 
-    def _reviews(self, inputs: Iterable[Input]) -> list[Review | None]:
+    def _reviews(self, tasks: Sequence["Task | None"]) -> list[Review | None]:
         """Reviews of several designs at once; none of those to review alone."""
         from reviewer.reviewing_many import review_many  # not wanted for one design
 
-        return review_many([self._task(each) for each in inputs], self.options.on)
+        return review_many(tasks, self.options.on)
 
     def _task(self, each: Input) -> "Task | None":
         from reviewer.reviewing_many import Task
 
         if each.problem is not None:
             return None
+        read = Noted()
         try:
-            in_force = self.packs.of(each.path, each.folder)
-            return Task(replace(in_force, problems=()), each.read(), each.path, each.folder)
+            with noting(read):
+                in_force = replace(self.packs.of(each.path, each.folder), problems=())
+            return Task(in_force, each.read(), each.path, each.folder, read)
         except Exception:  # it will be told when the design is reviewed alone
             return None
+
+    def _fetched(self, each: Input) -> Input:
+        """A design with its text, where it can be read only once, or is to be kept by its text."""
+        try:
+            return fetched(each, always=self.cache is not None)
+        except OSError:  # it will fail again, where it is told
+            return each
+
+    def _kept(self, each: Input, done: Done) -> Done:
+        """Keep what a design came to, if nothing was wrong with it."""
+        if self.cache is not None and each.source is not None and done.status < UNREAD:
+            self.cache.put(self.cache.key(each, each.source), done)
+        return done
 
     def _studied(self, found: Review, in_force: InForce) -> Done:
         """What a review comes to with what was asked beside it."""
@@ -109,6 +128,7 @@ class Desk:
             status_of(found, self.options.fail_at, allow_open=self.options.allow_open),
             tuple(report.piece(found) for report in self.reports),
             once=tuple(render(problem) for problem in problems),
+            is_dated=found.design is not None and bool(found.design.concessions),
         )
 
 
@@ -139,14 +159,6 @@ def _asking(in_force: InForce) -> Iterator[str]:
 def _with_fault(done: Done, fault: Exception) -> Done:
     told = (*done.told, told_fault(fault, done.path))
     return replace(done, told=told, status=max(done.status, FAULT))
-
-
-def _fetched(each: Input) -> Input:
-    """A design with its text, where it can be read only once; what fails will fail again."""
-    try:
-        return fetched(each)
-    except OSError:
-        return each
 
 
 def _faulty(path: str) -> Review:

@@ -49,9 +49,14 @@ class Input:
             return file.read(MAX_BYTES + 1)
 
 
-def fetched(each: Input) -> Input:
-    """A design with its text, where no other process can read it: that of standard input."""
-    return replace(each, source=each.read()) if each.path == STANDARD_INPUT else each
+def fetched(each: Input, *, always: bool = False) -> Input:
+    """A design with its text: where it can be read only once, from standard input, or always.
+
+    Raises OSError.
+    """
+    if each.path == STANDARD_INPUT or (always and each.problem is None):
+        return replace(each, source=each.read())
+    return each
 
 
 def inputs_of(arguments: Iterable[str]) -> Iterator[Input]:

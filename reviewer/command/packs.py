@@ -11,6 +11,7 @@ from reviewer.judging.shop_packs import in_force_for, shop_of
 from reviewer.notation.problem import Problem
 from reviewer.parts.registry import KINDS
 from reviewer.reading.folder import Folder
+from reviewer.reading.noted import Noted, note_all, note_file, noting
 from reviewer.reading.source import MAX_BYTES
 from reviewer.reviewing import unreadable
 
@@ -31,9 +32,11 @@ class Packs:
         self._prove = prove
         self.questions: dict[str, str] = {}
         self._problems: list[Problem] = []
-        self._more = [
-            source for path in dict.fromkeys(self._begun[0]) if (source := self._read(path))
-        ]
+        self._noted: dict[str | None, Noted] = {}
+        self._always: Noted = {}
+        with noting(self._always):
+            paths = dict.fromkeys(self._begun[0])
+            self._more = [source for path in paths if (source := self._read(path))]
         self._shop = shop
         self._known: dict[str | None, InForce] = {}
 
@@ -43,7 +46,10 @@ class Packs:
         if shop is None and path is not None and folder is not None:
             shop = shop_of(path, folder)
         if shop not in self._known:
-            self._known[shop] = self._in_force(shop)
+            self._noted[shop] = {}
+            with noting(self._noted[shop]):
+                self._known[shop] = self._in_force(shop)
+        note_all({**self._always, **self._noted[shop]})
         self.questions.update(self._known[shop].questions)
         return self._known[shop]
 
@@ -65,10 +71,13 @@ class Packs:
     def _read(self, path: str) -> tuple[bytes, str] | None:
         try:
             with Path(path).open("rb") as file:
-                return file.read(MAX_BYTES + 1), path
+                content = file.read(MAX_BYTES + 1)
         except OSError as error:
+            note_file(path, None)
             self._problems.append(unreadable(path, error))
             return None
+        note_file(path, content)
+        return content, path
 
 
 def _again(rules: Iterable[str], shop: str | None, prove: bool, questions: dict[str, str]) -> Packs:

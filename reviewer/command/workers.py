@@ -3,7 +3,8 @@
 import os
 from collections.abc import Iterator, Sequence
 
-from reviewer.command.desk import Desk, Done
+from reviewer.command.desk import Desk
+from reviewer.command.done import Done
 from reviewer.command.inputs import Input
 
 FROM = 8  # designs from which more than one process is worth its start

@@ -13,6 +13,7 @@ from reviewer.parts.plug_in import Brought, PlugInError, load
 from reviewer.parts.register import KindError, register
 from reviewer.parts.registry import KINDS
 from reviewer.reading.folder import Folder, Refused
+from reviewer.reading.noted import NO_FILE, note_all, note_file
 from reviewer.reading.shop import SHOP_FILE, PackName, Shop, read_shop
 from reviewer.reading.shop_stock import Tables, with_stock
 from reviewer.stock.table import StockError
@@ -26,6 +27,7 @@ def shop_of(path: str, folder: Folder) -> str | None:
         file = Path(above) / SHOP_FILE
         if file.is_file():
             return str(file)
+        note_file(str(file), None)
     return None
 
 
@@ -113,6 +115,7 @@ def _take_files(name: PackName, folder: Folder, gathered: _Gathered) -> None:
 
 def _take_installed(name: PackName, gathered: _Gathered) -> None:
     """Take what an installed package brings, or tell all that is wrong with it."""
+    note_all({f"installed package {name.name}": NO_FILE})
     try:
         brought = load(name.name)
         kinds = register(brought.kinds, plug_in=name.name, beside=gathered.kinds)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from reviewer.notation.nearest import nearest
+from reviewer.reading.noted import note_file, note_names
 from reviewer.reading.source import MAX_BYTES
 from reviewer.reading.words import Words, shown
 
@@ -70,19 +71,24 @@ class Folder:
             expected = f"a file ending {' or '.join(ENDINGS)}"
             raise Refused(("this names no file of text", shown(path), expected, None))
         if not self.holds(path) or not Path(path).is_file():
+            note_file(path, None)
             near = _near(path) if self.holds(os.path.dirname(path) or os.curdir) else None
             raise Refused(("there is no such file", shown(path), "the path of a file", near))
         try:
             with Path(path).open("rb") as file:
-                return file.read(MAX_BYTES + 1)
+                content = file.read(MAX_BYTES + 1)
         except OSError as error:
             reason = error.strerror or "it cannot be opened"
             what = f"this file cannot be read: {reason}"
             raise Refused((what, shown(path), "a file that can be read", None)) from None
+        note_file(path, content)
+        return content
 
     def files_of(self, path: str) -> Iterator[str]:
         """The files of text directly in a folder of the tree, in order of name."""
-        for each in sorted(Path(path).iterdir()):
+        found = sorted(Path(path).iterdir())
+        note_names(path, (each.name for each in found))
+        for each in found:
             if each.name.endswith(ENDINGS) and self.holds(each) and each.is_file():
                 yield os.path.join(path, each.name)
 

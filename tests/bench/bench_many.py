@@ -17,7 +17,7 @@ import yaml
 from many_designs import write_designs
 
 CHECK = "from reviewer.command.main import console; console()"  # as the installed script does
-OPTIONS = ("--format", "json", "--no-remedies", "-j", "2")
+OPTIONS = ("--format", "json", "--no-remedies", "-j", "2", "--cache", "off")
 CORES = 2
 
 

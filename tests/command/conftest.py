@@ -39,6 +39,7 @@ def house() -> Pack:
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder, which is the working folder."""
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("REVIEWER_CACHE", "off")
     for name in ("NO_COLOR", "FORCE_COLOR", "COLUMNS", "REVIEWER_TRACEBACK"):
         monkeypatch.delenv(name, raising=False)
     return tmp_path
