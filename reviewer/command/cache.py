@@ -21,7 +21,6 @@ from typing import Any
 
 import numpy as np
 
-import reviewer
 from reviewer.command.done import Done
 from reviewer.command.entry import body_of
 from reviewer.command.inputs import Input
@@ -137,8 +136,7 @@ def _under(options: Namespace, forms: Sequence[str]) -> list[Any]:
 
 def _program_files() -> Iterator[tuple[str, int, int]]:
     """Every file of the program, of its tables and packs, with size and time of change."""
-    folder = os.path.dirname(os.path.abspath(reviewer.__file__))
-    folders = [folder, str(builtin_paths()[0].parent)]
+    folders = [str(Path(__file__).resolve().parents[1]), str(builtin_paths()[0].parent)]
     while folders:
         with os.scandir(folders.pop()) as entries:
             for entry in entries:
