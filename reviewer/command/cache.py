@@ -32,7 +32,7 @@ from reviewer.reading.source import MAX_BYTES
 FORMAT = 1
 SHELF_BYTES = 2 << 20  # of each of 256 folders, half a GiB in all
 # Options on which no piece depends; the day is looked at by itself.
-IDLE = frozenset(("paths", "workers", "cache", "output", "on", "format"))
+IDLE = frozenset(("paths", "since", "watch", "workers", "cache", "output", "on", "format"))
 
 
 @dataclass(frozen=True, slots=True)

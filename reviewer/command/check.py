@@ -34,7 +34,7 @@ def run(arguments: Sequence[str]) -> int:
     status = told.of(packs.of()) if options.rules or options.shop else 0
     with ExitStack() as unfinished:
         outputs = _outputs(options, packs, unfinished)
-        inputs = list(inputs_of(options.paths))
+        inputs = _inputs(options, packs)
         for done in _all_done(options, packs, outputs, inputs):
             told.once(done.once)
             for text in done.told:
@@ -83,6 +83,10 @@ def parser() -> Parser:
         help="the day on which concessions must still hold; today where none is named",
     )  # fmt: skip
     options.add_argument(
+        "--since", default=None, metavar="REVISION",
+        help="only what has changed since a revision in git, and what depends on it",
+    )  # fmt: skip
+    options.add_argument(
         "-j", dest="workers", type=count, default=None, metavar="N",
         help="processes to review in; as many as there are cores from eight designs on, else one",
     )  # fmt: skip
@@ -117,6 +121,19 @@ def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Ou
         unfinished.callback(output.drop)
         outputs.append(output)
     return outputs
+
+
+def _inputs(options: Namespace, packs: Packs) -> Sequence[Input]:
+    """The designs to review; those that are left out are told on standard error."""
+    inputs = list(inputs_of(options.paths))
+    if options.since is None:
+        return inputs
+    from reviewer.command.since import Since
+
+    selection = Since(options.since, packs).select(inputs)
+    for text in selection.told(options.since):
+        complain(f"reviewer check: {text}")
+    return selection.inputs
 
 
 def _all_done(

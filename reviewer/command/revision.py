@@ -1,15 +1,13 @@
 """Files as a revision in git has them: read by git alone, and never checked out."""
 
 import os
-import subprocess
 from dataclasses import dataclass
 from pathlib import Path
 
+from reviewer.command.git import asked
 from reviewer.reading.folder import ENDINGS, Folder, Refused
 from reviewer.reading.source import MAX_BYTES
 from reviewer.reading.words import shown
-
-SECONDS = 60  # that git may take
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +48,7 @@ def blob(revision: str, path: str, folder: Path) -> bytes:
         expected = "a revision that git knows, such as HEAD~1 or v1.2"
         raise Refused(("this is no revision", shown(revision), expected, None))
     try:
-        status, found, told = _asked(["git", "cat-file", "blob", f"{revision}:{path}"], folder)
+        status, found, told = asked(["cat-file", "blob", f"{revision}:{path}"], folder, MAX_BYTES)
     except OSError as error:
         reason = error.strerror or "it cannot be started"
         raise Refused((f"git cannot be asked: {reason}", name, "git on the path", None)) from None
@@ -59,23 +57,3 @@ def blob(revision: str, path: str, folder: Path) -> bytes:
         expected = "REVISION:path as git knows it, the path from the top of the repository"
         raise Refused((f"git has no such file: {shown(reason)}", name, expected, None))
     return found
-
-
-def _asked(words: list[str], folder: Path) -> tuple[int, bytes, str]:
-    """What git answers: its status, one byte more than is read at most, and what it says."""
-    with subprocess.Popen(
-        words,
-        cwd=folder,
-        env={**os.environ, "GIT_TERMINAL_PROMPT": "0", "LC_ALL": "C"},
-        stdin=subprocess.DEVNULL,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
-    ) as git:
-        assert git.stdout is not None
-        assert git.stderr is not None
-        found = git.stdout.read(MAX_BYTES + 1)
-        if len(found) > MAX_BYTES:
-            git.kill()
-            return 0, found, ""
-        told = git.stderr.read(2000).decode("utf-8", "replace").strip()
-        return git.wait(SECONDS), found, told

@@ -1,6 +1,8 @@
 """Command lines run in this process, in a folder of their own, by rules of the tests' own."""
 
 import io
+import os
+import subprocess
 from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
@@ -74,3 +76,19 @@ def design(folder: Path) -> Callable[..., Path]:
         return path
 
     return write
+
+
+@pytest.fixture
+def git() -> Callable[..., None]:
+    """Run git in a folder, as a person of no machine's settings."""
+
+    def git(folder: Path, *words: str) -> None:
+        person = {f"GIT_{who}_{what}": "maker@example.org" if what == "EMAIL" else "A maker"
+                  for who in ("AUTHOR", "COMMITTER") for what in ("NAME", "EMAIL")}  # fmt: skip
+        hushed = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
+        subprocess.run(
+            ["git", *words], cwd=folder, check=True, capture_output=True,
+            env={**os.environ, **person, **hushed},
+        )  # fmt: skip
+
+    return git

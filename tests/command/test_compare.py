@@ -1,14 +1,13 @@
 """reviewer compare: files and git revisions, as a command line names them."""
 
 import json
-import os
-import subprocess
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+Git = Callable[..., None]
 Run = Callable[..., Any]
 HERE = Path(__file__).parent
 BENCH = HERE.parents[1] / "specimens" / "potting_bench"
@@ -65,18 +64,8 @@ def written(folder: Path, name: str, revision: str, least: str) -> None:
     (folder / name).write_text(LID.format(revision, least), encoding="utf-8")
 
 
-def git(folder: Path, *words: str) -> None:
-    person = {f"GIT_{who}_{what}": "maker@example.org" if what == "EMAIL" else "A maker"
-              for who in ("AUTHOR", "COMMITTER") for what in ("NAME", "EMAIL")}  # fmt: skip
-    hushed = {"GIT_CONFIG_GLOBAL": os.devnull, "GIT_CONFIG_SYSTEM": os.devnull}
-    subprocess.run(
-        ["git", *words], cwd=folder, check=True, capture_output=True,
-        env={**os.environ, **person, **hushed},
-    )  # fmt: skip
-
-
 @pytest.fixture
-def repository(folder: Path) -> Path:
+def repository(folder: Path, git: Git) -> Path:
     """A repository with two revisions of a design, and a third that is not committed."""
     git(folder, "init", "--quiet")
     (folder / "drawings").mkdir()
@@ -162,7 +151,7 @@ def test_a_revision_that_is_not_there(run: Run, repository: Path, old: str, told
     assert "Traceback" not in ran.err
 
 
-def test_git_runs_nothing_of_the_repository(run: Run, repository: Path) -> None:
+def test_git_runs_nothing_of_the_repository(run: Run, repository: Path, git: Git) -> None:
     # A filter of the repository's own configuration would leave its mark.
     mark = repository / "mark"
     for name in ("filter.x.smudge", "diff.x.textconv"):
@@ -173,7 +162,7 @@ def test_git_runs_nothing_of_the_repository(run: Run, repository: Path) -> None:
     assert not mark.exists()
 
 
-def test_a_base_is_read_from_the_same_revision(run: Run, repository: Path) -> None:
+def test_a_base_is_read_from_the_same_revision(run: Run, repository: Path, git: Git) -> None:
     wide = "design: Wide lid\nbased_on: lid.yaml\nparts:\n  lid: {depth: 5 mm}\n"
     (repository / "drawings" / "wide.yaml").write_text(wide, encoding="utf-8")
     git(repository, "add", "drawings/wide.yaml")

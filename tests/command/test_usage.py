@@ -11,8 +11,8 @@ from reviewer.command.main import COMMANDS
 
 Run = Callable[..., Any]
 OPTIONS = (
-    "--all, --allow-open, --fail-at, --format, --help, --no-remedies, --on, --output, --rules, "
-    "--shop, --tolerance, --what-matters"
+    "--all, --allow-open, --cache, --fail-at, --format, --help, --no-remedies, --on, --output, "
+    "--rules, --shop, --since, --tolerance, --what-matters"
 )
 
 
