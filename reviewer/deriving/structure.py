@@ -72,12 +72,13 @@ def signature(design: Design) -> Hashable:
     """What plan and cases of a design depend on: kinds, keys, carriers, words and cases.
 
     Words are whatever names another part, or says how a load stands; and whether a sheet of stock
-    is called in inches; of the sides of a seam how far their thickness may be off.
+    is called in inches; of the sides of a seam how far their thickness may be off. Parts come in
+    the order of the file, in which they are joined.
     """
     return (
         design.facts.kind,
         frozenset(design.facts.given),
-        tuple(_shape(part) for _, part in sorted(design.parts.items())),
+        tuple(_shape(part) for part in design.parts.values()),
         tuple(_shape(load) for _, load in sorted(design.loads.items())),
         tuple((each.name, frozenset(each.overrides)) for each in design.configurations),
         None if design.combinations is None else tuple(map(_factors, design.combinations)),

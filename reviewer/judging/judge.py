@@ -1,6 +1,7 @@
 """Judging: every rule on every part that it is for, each after those that it stands behind."""
 
-from collections.abc import Container, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Iterator, Sequence
+from functools import partial
 from typing import Any, NamedTuple, Protocol
 
 import numpy as np
@@ -26,32 +27,45 @@ def judge(
 
     `rules` come in an order in which each stands after those that it is behind.
     """
-    teller = Teller(design, values, cases)
-    failed: dict[tuple[str, str], bool] = {}  # by rule and part: whether it holds others back
-    findings: list[Finding] = []
+    hearing = Hearing(Teller(design, values, cases))
     for rule in rules:
         for bound in bind(rule, design, values):
-            held = _held_by(rule, bound, design, failed)
-            if held:
-                finding = teller.held(rule, bound, held)
-            else:
-                finding = teller.told(rule, bound, judge_one(rule, bound))
-            if finding.verdict != "not applicable" or not rule.scope.is_of_any:
-                findings.append(finding)
-            key = rule.name, bound.part  # of pairs, one part may be in several
-            fails = bool(held) or finding.verdict == "fail"
-            failed[key] = (fails and not rule.is_silenced) or failed.get(key, False)
-    return tuple(findings)
+            behind = stands_behind(rule, bound, design, hearing.failed)
+            hearing.hear(rule, bound, behind, partial(judge_one, rule, bound))
+    return tuple(hearing.findings)
 
 
-def _held_by(
-    rule: Rule, bound: Bound, design: Design, failed: Mapping[tuple[str, str], bool]
-) -> str:
-    """The failed finding behind which this one stands, by its name; nothing where none fails."""
-    for name, part in stands_behind(rule, bound, design, failed):
-        if failed[name, part]:
-            return f"{part}.{name.split('.', 1)[1]}"
-    return ""
+class Hearing:
+    """The findings of one design, as its rules are judged one after the other.
+
+    `failed` tells by rule and part whether it holds others back.
+    """
+
+    def __init__(self, teller: Teller) -> None:
+        """Nothing has been judged yet."""
+        self._teller = teller
+        self.failed: dict[tuple[str, str], bool] = {}
+        self.findings: list[Finding] = []
+
+    def hear(
+        self,
+        rule: Rule,
+        bound: Bound,
+        behind: Iterable[tuple[str, str]],
+        judge: Callable[[], Judged],
+    ) -> None:
+        """Judge a rule on a part, unless it is held back by a finding that it stands behind."""
+        held = next((key for key in behind if self.failed[key]), None)
+        if held:
+            name = f"{held[1]}.{held[0].split('.', 1)[1]}"
+            finding = self._teller.held(rule, bound, name)
+        else:
+            finding = self._teller.told(rule, bound, judge())
+        if finding.verdict != "not applicable" or not rule.scope.is_of_any:
+            self.findings.append(finding)
+        key = rule.name, bound.part  # of pairs, one part may be in several
+        fails = held is not None or finding.verdict == "fail"
+        self.failed[key] = (fails and not rule.is_silenced) or self.failed.get(key, False)
 
 
 class OfPart(Protocol):

@@ -10,7 +10,7 @@ from reviewer.deriving.groups import Indices
 from reviewer.deriving.stack import Numbers, Picker, SampleValues, Stack
 from reviewer.judging.binding import Bound, bind
 from reviewer.judging.finding import Finding
-from reviewer.judging.judge import marks, stands_behind, verdict_of
+from reviewer.judging.judge import Hearing, marks, stands_behind, verdict_of
 from reviewer.judging.judged import Judged
 from reviewer.judging.rule import Rule
 from reviewer.judging.telling import Teller
@@ -34,24 +34,13 @@ def judge_stack(
     )
     values = [SampleValues(stack, sample, design) for sample, design in enumerate(designs)]
     with_values = list(zip(designs, values, strict=True))
-    tellers = [Teller(design, own, stack.structure.cases) for design, own in with_values]
-    failed: list[dict[tuple[str, str], bool]] = [{} for _ in designs]
-    found: list[list[Finding]] = [[] for _ in designs]
+    hearings = [Hearing(Teller(design, own, stack.structure.cases)) for design, own in with_values]
     for place in places:
-        rule, part = place.rule, place.bound.part
         bounds = [place.bound.of(design, own) for design, own in with_values]
-        for sample, judged in enumerate(_verdicts(stack, place, bounds)):
-            before = failed[sample]
-            held = next((key for key in place.behind if before[key]), None)
-            teller, bound = tellers[sample], bounds[sample]
-            if held:
-                finding = teller.held(rule, bound, f"{held[1]}.{held[0].split('.', 1)[1]}")
-            else:
-                finding = teller.told(rule, bound, judged)
-            found[sample].append(finding)
-            fails = (held is not None or finding.verdict == "fail") and not rule.is_silenced
-            before[rule.name, part] = fails or before.get((rule.name, part), False)
-    return [(own, tuple(each)) for own, each in zip(values, found, strict=True)]
+        verdicts = _verdicts(stack, place, bounds)
+        for hearing, bound, judged in zip(hearings, bounds, verdicts, strict=True):
+            hearing.hear(place.rule, bound, place.behind, lambda judged=judged: judged)  # type: ignore[misc]
+    return [(own, tuple(hearing.findings)) for own, hearing in zip(values, hearings, strict=True)]
 
 
 def places_of(stack: Stack, design: Design, rules: Sequence[Rule]) -> list[Place]:

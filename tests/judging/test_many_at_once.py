@@ -23,7 +23,7 @@ Source = tuple[bytes, str]
 def sources(tmp_path_factory: pytest.TempPathFactory) -> list[Source]:
     """Distinct designs in no order, and specimens of which each has a structure of its own."""
     folder = tmp_path_factory.mktemp("many")
-    paths = [*write_designs(folder / "varied", 40), *(SPECIMENS / name for name in FROM[:3])]
+    paths = [*write_designs(folder / "varied", 24), *(SPECIMENS / name for name in FROM[:3])]
     found = [(path.read_bytes(), path.name) for path in paths]
     random.Random(11).shuffle(found)
     return found
