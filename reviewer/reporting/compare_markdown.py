@@ -12,6 +12,7 @@ from reviewer.reporting.compare_words import (
     verdict_words,
 )
 from reviewer.reporting.markdown_text import marked, table
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.studying.compare import Comparison, Pair
 
 MOST_MOVED = 20
@@ -26,6 +27,9 @@ def comparison_markdown(found: Comparison, names: tuple[str, str], level: Level)
         "",
         marked(comparison_sentence(found)),
     ]
+    for name, review in zip(names, (found.old, found.new), strict=True):
+        for words in calibrations_told(review.tests, review.path):
+            lines += ["", marked(f"{name}: {words}")]
     worse = found.regressions(level)
     if worse:
         lines += ["", f"**A step back:** {marked(', '.join(pair.name for pair in worse))}"]

@@ -11,6 +11,7 @@ from reviewer.reporting.compare_words import (
     pair_words,
     stale_words,
 )
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.studying.compare import Comparison
 
@@ -27,6 +28,8 @@ def comparison_text(found: Comparison, names: tuple[str, str], level: Level, sty
         assert design is not None
         revision = f", revision {design.revision}" if design.revision else ""
         sheet.put(f"{name}: {design.name}{revision}", look="strong")
+        for words in calibrations_told(review.tests, review.path):
+            sheet.put(words, INDENT)
     sheet.put(comparison_sentence(found), look="strong")
     worse = found.regressions(level)
     if worse:

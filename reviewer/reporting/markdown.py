@@ -13,6 +13,7 @@ from reviewer.notation.show import show
 from reviewer.reporting.account import Account, Changed, Work, account_of
 from reviewer.reporting.limits import VAST, shown_ratio
 from reviewer.reporting.markdown_text import folded, marked, table
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.remedy_words import reached_words, remedy_words, wanting_words
 from reviewer.reporting.study_words import told_of
 from reviewer.reporting.text import Counted, Piece, counted_words
@@ -91,6 +92,9 @@ def _section(review: Review) -> Iterator[str]:
     yield f"## {marked(f'{design.name}{revision}')}"
     yield ""
     yield f"**{marked(verdict_sentence(review.findings))}** {marked(review.path)}"
+    for words in calibrations_told(review.tests, review.path):
+        yield ""
+        yield marked(words)
     if review.problems:
         yield ""
         yield "**Reviewed without what could not be read:**"

@@ -5,8 +5,18 @@ from collections.abc import Iterable, Iterator
 from reviewer.judging.measured import Tested
 from reviewer.notation.problem import on_line
 from reviewer.notation.show import show
+from reviewer.reading.design import Design
 
 DIGITS = 4
+
+
+def settled_in(design: Design) -> Iterator[str]:
+    """The values of a design that measurements settle: a sentence for each."""
+    for part in design.parts.values():
+        for path, given in part.given.items():
+            if given.calibrated_by:
+                test = f"{given.calibrated_by} ({on_line(given.place, design.path)})"
+                yield f"Calibrated: {part.name}.{path} is {given.text} by the test {test}."
 
 
 def calibrations_told(tests: Iterable[Tested], own: str) -> Iterator[str]:

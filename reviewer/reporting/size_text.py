@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from reviewer.notation.show import show
 from reviewer.reporting.limits import shown_ratio
+from reviewer.reporting.measured_words import settled_in
 from reviewer.reporting.sheet import Sheet, Style, columns
 from reviewer.reporting.size_words import HELD_WORDS, span_words
 from reviewer.reporting.words import joined
@@ -29,6 +30,8 @@ def sweep_text(sweep: Sweep, style: Style) -> str:
     given, design = sweep.given, sweep.derived.design
     sheet.put(f"{given.name} of {design.name}", look="strong")
     sheet.put(f"{given.value.place.path}:{given.value.place.line}, now {given.value.text}")
+    for words in settled_in(design):
+        sheet.put(words)
     sheet.put(span_words(sweep), look="strong")
     takeovers = sweep.takeovers()
     for index, course in takeovers[:MOST_TAKEOVERS]:

@@ -27,7 +27,8 @@ LEAST = 1e-4  # elasticities below this are none
 
 def is_concerned(finding: Finding) -> bool:
     """Whether a finding fails, or nearly does, by a number that can be moved."""
-    return finding.verdict in ("pass", "fail") and finding.utilisation > NEAR
+    judged = finding.verdict in ("pass", "fail") and bool(finding.requires)
+    return judged and finding.utilisation > NEAR
 
 
 def with_influences(review: Review, rules: Sequence[Rule]) -> Review:

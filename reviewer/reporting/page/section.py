@@ -9,6 +9,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.reporting.account import Account, Changed, account_of
 from reviewer.reporting.drawings.marks import Mark
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.page.entry import Entry, entry_of
 from reviewer.reporting.page.ledger import Ledger, Line
 from reviewer.reporting.page.pictures import Drawn, drawings_of
@@ -140,3 +141,5 @@ def _facts(review: Review) -> Iterator[tuple[str, str]]:
             yield key.replace("_", " "), words
     if review.shop is not None:
         yield "shop", review.shop.name
+    for words in calibrations_told(review.tests, review.path):
+        yield "calibrated", words.removeprefix("Calibrated: ")

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
 from reviewer.reporting.limits import usage
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.sheets.sheet import Block, Caution, Section
 from reviewer.reporting.text_open import by_reason
 from reviewer.reporting.words import (
@@ -23,7 +24,10 @@ def standing_of(review: Review) -> tuple[Section, ...]:
     """The sections that a reader needs before any work: never left out, whatever the sheet."""
     findings = [each for each in in_order(review.findings) if not each.is_silenced]
     return (
-        Section("the review", tuple(_verdict(review, findings))),
+        Section(
+            "the review",
+            (*_verdict(review, findings), *calibrations_told(review.tests, review.path)),
+        ),
         *_section("accepted on purpose", _concessions(findings)),
         *_section("silenced by the shop", _silenced(review)),
         *_section("not reviewed", _open(findings)),
