@@ -4,7 +4,6 @@ import numpy as np
 
 from reviewer.mechanics.bending import bending_stress
 from reviewer.mechanics.formula import Number
-from reviewer.mechanics.weight import weight
 from reviewer.parts.allowed import share_of
 from reviewer.parts.arm_bending import (
     bending_stiffness,
@@ -14,6 +13,7 @@ from reviewer.parts.arm_bending import (
 )
 from reviewer.parts.arm_root import root
 from reviewer.parts.bars import bar_material, section
+from reviewer.parts.bench_test import tested_by
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import array, tree
 from reviewer.parts.kind import Kind
@@ -103,20 +103,7 @@ ARM = Kind(
             formula=lambda h: h,
             needs={"h": "section.height"},
         ),
-        Row(
-            "bench_test.force",
-            "N",
-            "force of a bench test on one arm",
-            Measure(above=0.0),
-            formula=weight,
-            needs={"mass": "bench_test.mass"},
-        ),
-        Row(
-            "bench_test.mass",
-            "kg",
-            "mass hung on one arm in a bench test",
-            Measure(above=0.0, example="20 kg"),
-        ),
+        *tested_by("one arm"),
         Row(
             "bench_test.at",
             "m",

@@ -5,8 +5,9 @@ from reviewer.mechanics.formula import Number
 from reviewer.mechanics.shafts import lever_lag, torsion_stress, von_mises_stress
 from reviewer.parts.allowed import stated
 from reviewer.parts.arm import bar_mass
+from reviewer.parts.bench_test import TWISTED, bar_shear_modulus, twisted_bar
 from reviewer.parts.figures import LIES, figure
-from reviewer.parts.from_stock import density_of, modulus_of, shear_modulus_of
+from reviewer.parts.from_stock import density_of, modulus_of
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.lasting import strength_in_time
@@ -65,9 +66,10 @@ SHAFT = Kind(
             "Pa",
             "shear modulus",
             Measure(above=0.0),
-            formula=shear_modulus_of,
-            needs={"material": "material"},
+            formula=bar_shear_modulus,
+            needs={"material": "material?", **TWISTED},
         ),
+        *twisted_bar(),
         Row(
             "modulus",
             "Pa",

@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from reviewer.mechanics.formula import Number
+from reviewer.parts.bench_test import BENT, board_span_modulus
 from reviewer.parts.groups import same
 from reviewer.parts.lasting import creep, strength_in_time
 from reviewer.parts.row import Choice, Count, Measure, Row
 from reviewer.parts.span_bending import Loaded, Spanned, board_span, load_on, round_span
 from reviewer.stock.materials import Material
-from reviewer.stock.panels import panel_modulus
 
 
 def poisson_of(material: Material) -> float:
@@ -18,15 +18,6 @@ def poisson_of(material: Material) -> float:
     The stock row's own source.
     """
     return material.poisson
-
-
-def span_modulus(material: Material, thickness: Number, grain: str) -> Number:
-    """Modulus in bending along the span, by how the grain of the face runs.
-
-    The stock row's own source.
-    """
-    along, across = panel_modulus(material, thickness)
-    return along if grain == "along" else across
 
 
 def spanned(
@@ -153,8 +144,8 @@ def spanning(between: Row, spans: Mapping[str, str]) -> tuple[Row, ...]:
             "Pa",
             "modulus in bending along the span",
             Measure(above=0.0),
-            formula=span_modulus,
-            needs={"material": "material", "thickness": "thickness", "grain": "grain"},
+            formula=board_span_modulus,
+            needs={"material": "material?", "thickness": "thickness", "grain": "grain", **BENT},
         ),
         Row(
             "single_force",

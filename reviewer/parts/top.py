@@ -4,10 +4,11 @@ import numpy as np
 
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import share_of
+from reviewer.parts.bench_test import BENT, bent_strip, board_modulus
 from reviewer.parts.blanks import across, blank
 from reviewer.parts.board import board_row
 from reviewer.parts.figures import figure
-from reviewer.parts.from_stock import density_of, panel_modulus_mean
+from reviewer.parts.from_stock import density_of
 from reviewer.parts.groups import same, single, tree
 from reviewer.parts.kind import Kind
 from reviewer.parts.moving import moving, of_outline
@@ -53,9 +54,10 @@ def panel_rows() -> tuple[Row, ...]:
             "Pa",
             "modulus of elasticity in bending",
             Measure(above=0.0),
-            formula=panel_modulus_mean,
-            needs={"material": "material", "thickness": "thickness"},
+            formula=board_modulus,
+            needs={"material": "material?", "thickness": "thickness", **BENT},
         ),
+        *bent_strip(),
         Row(
             "overhang",
             "m",

@@ -1,9 +1,13 @@
 """The potting bench as it was tested: what agrees, what does not, and what a change makes stale."""
 
 from math import pi
+from pathlib import Path
 
 import pytest
 
+from reviewer.command.main import main
+
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 OF_TESTS = "measurement."
 SOUND = {"pass", "not applicable"}
 CALIBRATES = "lift.shear_modulus"
@@ -81,3 +85,32 @@ def test_the_lag_gives_the_shear_modulus(review_of):
 def test_what_stands_on_the_calibrated_value_says_so(review_of):
     found = review_of("potting_bench/tested").findings
     assert {each.name for each in found if each.calibrated} == {"lift.lifts_level"}
+
+
+@pytest.mark.parametrize("kind", ["text", "markdown", "page", "json"])
+def test_every_report_says_what_is_calibrated(kind, capsys, monkeypatch):
+    monkeypatch.chdir(SPECIMENS)
+    main(["check", "potting_bench/tested.yaml", "--no-remedies", "--format", kind])
+    told = " ".join(capsys.readouterr().out.split())
+    assert CALIBRATES in told
+    assert "alibrate" in told
+
+
+def test_sheets_sizes_and_comparisons_say_it_too(capsys, monkeypatch):
+    monkeypatch.chdir(SPECIMENS / "potting_bench")
+    for words in (
+        ["sheet", "tested.yaml", "--only", "weight"],
+        ["size", "tested.yaml", "lift.diameter"],
+        ["compare", "revision_c.yaml", "tested.yaml"],
+        ["compare", "revision_c.yaml", "tested.yaml", "--format", "markdown"],
+    ):
+        main(words)
+        told = " ".join(capsys.readouterr().out.split()).replace("\\", "")
+        assert f"Calibrated: {CALIBRATES} is 72575 MPa" in told, words
+
+
+def test_what_matters_and_tolerances_leave_measurements_alone(capsys, monkeypatch):
+    monkeypatch.chdir(SPECIMENS)
+    words = ["check", "potting_bench/tested.yaml", "--what-matters", "--tolerance"]
+    assert main(words) == 0  # what a reading finds should be looked into, and is no must
+    assert "play_at_the_rim.agrees" in capsys.readouterr().out
