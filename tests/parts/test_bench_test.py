@@ -28,12 +28,19 @@ design: Lift
 lengths: mm
 parts:
   base: {kind: base, feet: {count: 4, circle: 900}, height: 700, mass: 60 kg}
-  bar: {kind: shaft, carried_by: base, diameter: 20, length: 300, material: C45, lever: {length: 60}%s}
+  bar:
+    kind: shaft
+    carried_by: base
+    diameter: 20
+    length: 300
+    material: C45
+    lever: {length: 60}
+    %s
 loads:
   lid: {force: 200 N, on: bar}
 """
 STRIP = "bench_test: {mass: 20 kg, span: 800, width: 100, sags: 4.5}"
-TWISTED = ", bench_test: {mass: 20 kg, at: 250, length: 600, twists: 1.3 deg}"
+TWISTED = "bench_test: {mass: 20 kg, at: 250, length: 600, twists: 1.3 deg}"
 # F L^3 / (48 I sag), Gere and Goodno (2009), table G-2 case 4
 TESTED = 20 * G * 0.8**3 / (48 * 0.1 * 0.018**3 / 12 * 0.0045)
 # F a L / (J theta), Gere and Goodno (2009), 3.3

@@ -96,11 +96,10 @@ def test_every_report_says_what_is_calibrated(kind, capsys, monkeypatch):
     assert "alibrate" in told
 
 
-def test_sheets_sizes_and_comparisons_say_it_too(capsys, monkeypatch):
+def test_sheets_and_comparisons_say_it_too(capsys, monkeypatch):
     monkeypatch.chdir(SPECIMENS / "potting_bench")
     for words in (
         ["sheet", "tested.yaml", "--only", "weight"],
-        ["size", "tested.yaml", "lift.diameter"],
         ["compare", "revision_c.yaml", "tested.yaml"],
         ["compare", "revision_c.yaml", "tested.yaml", "--format", "markdown"],
     ):

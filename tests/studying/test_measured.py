@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 from reviewer import review
 from reviewer.judging import measured as judged
 from reviewer.judging.reviewed import Review
+from reviewer.reporting.measured_words import settled_in
 from reviewer.studying.staleness import fingerprint
 
 ARM = """\
@@ -177,6 +178,13 @@ def test_a_proven_measurement_calibrates_a_modulus_and_the_report_says_so() -> N
     told = next(each for each in found.findings if each.name == "arm.tip_sinks").message
     assert told.endswith("arm.modulus of 189000 MPa, as measured_1 calibrates it.")
     assert verdicts(found) == dict.fromkeys(("still_stands", "agrees", "calibrates"), "pass")
+
+
+def test_a_design_itself_tells_what_is_calibrated() -> None:
+    measured = f"{SAG}, value: {millimetres(sag(modulus=0.9 * E))}"
+    found = review(text(f"{measured}, proven: true, calibrates: arm.modulus"))
+    told = "Calibrated: arm.modulus is 189000 MPa by the test measured_1 (line 19)."
+    assert list(settled_in(found.design)) == [told]
 
 
 def test_what_a_measurement_calibrates_has_its_uncertainty() -> None:
