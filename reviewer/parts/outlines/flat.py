@@ -3,6 +3,7 @@
 from math import cos, pi, sin
 
 from reviewer.geometry.outline import Body, Rectangle, Sector
+from reviewer.geometry.slot_run import beside, middle_line
 from reviewer.parts.figures import Drawn, Known, Missing, Piece, Place, Round, Run, Size, merged
 from reviewer.parts.outlines.shapes import across, disc, upward
 
@@ -89,39 +90,25 @@ def drive_plate(known: Known) -> Drawn:
 
 
 def _slots(known: Known, level: float) -> Drawn:
-    """The line in the middle of each slot, and the circles between which it runs."""
+    """Both sides of each slot, or the line in its middle, and the circles between which it runs."""
     needed = ("slots", "slot.inner", "slot.outer", "slot.turn")
     if not known.has(*needed):
         return Drawn()
     count, (inner, outer, turn) = known.count("slots"), (known.number(each) for each in needed[1:])
-    distance, width = known.maybe("slot.distance"), known.maybe("slot.width") or 0.0
-    middle = [_on_slot(inner, outer, turn, distance, k / STEPS) for k in range(STEPS + 1)]
-    runs = []
-    for number in range(count):
-        start = 2 * pi * number / count
-        for side in (-width / 2, width / 2) if width else (0.0,):
-            runs.append(Run(tuple(_polar(r, a + start, level, side) for r, a in middle)))
+    width = known.maybe("slot.width") or 0.0
+    middle = middle_line(inner, outer, turn, known.maybe("slot.distance"), STEPS)
+    sides = [beside(middle, aside) for aside in ((-width / 2, width / 2) if width else (0.0,))]
+    runs = [
+        Run(tuple(_turned(place, 2 * pi * number / count, level) for place in side))
+        for number in range(count)
+        for side in sides
+    ]
     circles = (Round(inner, level), Round(outer, level))
     sizes = (across("slot.inner", 2 * inner, level), across("slot.outer", 2 * outer, level))
     return Drawn(lines=(*circles, *runs), sizes=sizes)
 
 
-def _on_slot(
-    inner: float, outer: float, turn: float, distance: float | None, share: float
-) -> tuple[float, float]:
-    """Radius and azimuth of a point of a slot: on a spiral, or on a straight line."""
-    from math import acos
-
-    radius = inner + share * (outer - inner)
-    if distance is None:
-        return radius, turn * share
-    return radius, acos(min(distance / radius, 1.0)) - acos(min(distance / inner, 1.0))
-
-
-def _polar(radius: float, azimuth: float, level: float, aside: float) -> Place:
-    """A place at a radius, moved aside across it."""
-    return (
-        radius * cos(azimuth) - aside * sin(azimuth),
-        radius * sin(azimuth) + aside * cos(azimuth),
-        level,
-    )
+def _turned(place: tuple[float, float], turn: float, level: float) -> Place:
+    """A place turned about the axis, at a height."""
+    x, y = place
+    return (x * cos(turn) - y * sin(turn), x * sin(turn) + y * cos(turn), level)

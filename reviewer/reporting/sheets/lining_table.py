@@ -31,11 +31,8 @@ def _work(values: Quantities, part: str) -> Iterator[Block]:
     of = values.named(part, "of") or name
     by = values.named(part, "lined_up_by")
     advice = values.named(part, "advice")
-    yield (
-        f"{name}: {of} is lined up by its {by}."
-        if by == "bolts"
-        else (f"{name}: {of} is lined up by {'a ' if by == 'fixture' else ''}{by}.")
-    )
+    by_what = {"bolts": "its bolts alone", "fixture": "a fixture"}.get(by, by)
+    yield f"{name}: lined up by {by_what}."
     if advice:
         yield f"To keep it in line: {advice}."
     items = [

@@ -176,7 +176,7 @@ def _foot(canvas: Canvas, paper: Paper, said: tuple[str, ...]) -> None:
     for x in (west, east):
         canvas.line(x, y - tick, x, y + tick)
     canvas.setFont(FONT, 7)
-    canvas.drawString(west + 6, y + 4, "100 mm")
+    canvas.drawString(west + 6, y + 4, "100 mm: print at 100 %, and measure it")
     right = (paper.width - MARGIN) / POINT
     canvas.setFont(FONT, 8)
     for number, text in enumerate(each for each in said if each):

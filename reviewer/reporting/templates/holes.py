@@ -8,19 +8,26 @@ from reviewer.reporting.sheets.circle import Circle as Divided
 from reviewer.reporting.sheets.quantities import Quantities
 from reviewer.reporting.templates.template import Layer, Stroke, Words, cross, on
 
+NEARLY = 1e-9
 BEYOND = 0.012  # m, how far a number stands inside its mark
 BESIDE = 0.006  # m, and how far aside
 HALF_CROSS = 0.005  # m
 
 
-def marks_of(values: Quantities, part: str) -> tuple[tuple[Stroke, ...], tuple[Words, ...]]:
-    """The scribed circle, its centre lines, a cross and a hole at each mark, and its number."""
+def marks_of(
+    values: Quantities, part: str, *, on_plate: bool = False
+) -> tuple[tuple[Stroke, ...], tuple[Words, ...]]:
+    """The scribed circle, its centre lines, a cross and a hole at each mark, and its number.
+
+    A plate has centre lines of its own, along x and y: there only others are drawn.
+    """
     circle = Divided(values, part)
     if not circle.is_known:
         return (), ()
     radius, hole = circle.diameter / 2, circle.number("hole")
     strokes = [Stroke(Layer.CIRCLES, Circle((0.0, 0.0), radius))]
-    for turn in (circle.start, circle.start + pi / 2):
+    own = on_plate and abs(sin(2 * circle.start)) < NEARLY
+    for turn in () if own else (circle.start, circle.start + pi / 2):
         ends = (_at(radius + BEYOND, turn), _at(-radius - BEYOND, turn))
         strokes += on(Layer.LINES, (Line(*ends),))
     words = []
@@ -34,6 +41,14 @@ def marks_of(values: Quantities, part: str) -> tuple[tuple[Stroke, ...], tuple[W
         aside = (x - BESIDE * sin(angle), y + BESIDE * cos(angle))  # beside a centre line
         words.append(Words(aside, str(number)))
     return tuple(strokes), tuple(words)
+
+
+def measures_of(values: Quantities, part: str) -> str:
+    """What is measured on the template of a divided circle once it is printed."""
+    circle, chord = (values.told(part, path, 4) for path in ("circle", "chord"))
+    hole = values.told(part, "hole")
+    drilled = f", holes {hole}" if hole else ""
+    return f"{values.count(part)} marks on a circle of {circle}, chord {chord}{drilled}"
 
 
 def _at(radius: float, angle: float) -> Point:

@@ -114,7 +114,7 @@ def _made_in(values: Quantities, part: str) -> tuple[list[Stroke], list[Words]]:
         if values.named(other, "on") != part:
             continue
         if values.kind(other) == "divided_circle":
-            holes, numbers = marks_of(values, other)
+            holes, numbers = marks_of(values, other, on_plate=True)
             strokes += holes
             words += numbers
         elif values.kind(other) == "opening":

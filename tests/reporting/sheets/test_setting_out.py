@@ -133,6 +133,6 @@ def test_what_lines_up_is_told():
     )  # fmt: skip
     made = sheet_of(SETTING_OUT, review_source(text, "hand.yaml"))
     said = " ".join(text_sheet(made).split())
-    assert "line is lined up by a fixture." in said
+    assert "line: lined up by a fixture." in said
     assert "all lie in the fixture while their bolts are tightened" in said
     assert "adjusted by slot (far end: 13 mm to each side)" in said  # 3 (1 + 340/100)

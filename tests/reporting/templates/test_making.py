@@ -114,6 +114,7 @@ def test_marks_are_on_the_part_that_they_are_on_and_by_themselves():
     for name in ("lid", "marks"):
         holes = edges(one(parts, name), Layer.HOLES, Circle)
         assert [each.radius for each in holes] == pytest.approx([0.0045] * 6)
+        assert len(edges(one(parts, name), Layer.LINES, Line)) == {"lid": 4, "marks": 2}[name]
         angle = math.degrees(math.atan2(holes[0].centre[1], holes[0].centre[0]))
         assert angle == pytest.approx(10.0)
 
@@ -158,5 +159,6 @@ def test_the_bench_has_a_template_of_each_flat_part_and_circle(request):
     named = {each.name: each for each in made.templates}
     plates, circles = ["ring", "packing", "trays", "middle"], ["bracket_marks", "hold_down_marks"]
     assert list(named) == [*plates, *circles, "outer_arm_holes", "inner_arm_holes"]
+    assert len(edges(named["packing"], Layer.LINES, Line)) == 2  # its own serve its circles too
     assert len(edges(named["packing"], Layer.HOLES, Circle)) == 10  # five arms on two bolts each
     assert made.untold == ()
