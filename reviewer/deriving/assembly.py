@@ -1,6 +1,7 @@
 """What stands over a bolt when it goes in, or before a roller that is to come out."""
 
 from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Set as AbstractSet
 from typing import Any
 
 import numpy as np
@@ -17,7 +18,7 @@ PATHS = frozenset(
 OUTER = "rim.radius"
 # The row that has a flat part's hole, the first that its kind has, and what makes it a radius.
 INNER = (("opening", 0.5), ("plate.opening", 0.5), ("inner", 1.0))
-SPOKES = ("arm", "lever", "shaft", "clamp")  # they leave room beside them
+SHEET, RING = "blank.length", "glued_ring"  # what is cut from a sheet covers what is below it
 ABOVE, BELOW = "above", "below"
 
 
@@ -35,12 +36,15 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
     else:
         others = _at_bolts(owner, tree, joined_only=stem == IN_THE_WAY)
     standing = _flat(others.get(str(owner.given[side].value), ()), tree)
-    needs: Needs = {"circle": circle}
-    for index, part in enumerate(standing):
+    beside = () if group else _flat(_beside(owner, tree, stem == IN_THE_WAY, side), tree)
+    needs: Needs = {"circle": circle, "own": "level?"}
+    for index, part in enumerate((*standing, *beside)):
         needs[f"outer_{index}"] = (part.name, f"{OUTER}?")
         if (row := _hole_of(part)[0]) is not None:
             needs[f"inner_{index}"] = (part.name, f"{row}?")
-    return _covering(standing, named=path.endswith(NAMED)), needs
+        if part in beside:
+            needs[f"level_{index}"] = (part.name, "level?")
+    return _covering((*standing, *beside), named=path.endswith(NAMED)), needs
 
 
 def _unsaid() -> None:
@@ -48,12 +52,12 @@ def _unsaid() -> None:
 
 
 def _covering(standing: tuple[Part, ...], *, named: bool) -> Callable[..., Any]:
-    def covering(circle: Any, **edges: Any) -> Any:
+    def covering(circle: Any, own: Any, **edges: Any) -> Any:
         """How many of the parts on that side reach over the circle, by their edges in plan.
 
-        Geometry.
+        Geometry. Of parts that stand beside it, those whose underside is above its own.
         """
-        covers = _covers(standing, circle, edges)
+        covers = _covers(standing, circle, own, edges)
         if named:
             return ", ".join(name for name, there in covers.items() if np.any(there)) or "nothing"
         total = 0.0 * circle
@@ -69,7 +73,9 @@ def _hole_of(part: Part) -> tuple[str | None, float]:
     return next(found, (None, 0.0))
 
 
-def _covers(standing: Iterable[Part], circle: Any, edges: Mapping[str, Any]) -> dict[str, Any]:
+def _covers(
+    standing: Iterable[Part], circle: Any, own: Any, edges: Mapping[str, Any]
+) -> dict[str, Any]:
     """Whether each part reaches over the circle, by its name; one of unknown size is left out."""
     found = {}
     for index, part in enumerate(standing):
@@ -77,6 +83,10 @@ def _covers(standing: Iterable[Part], circle: Any, edges: Mapping[str, Any]) -> 
         if outer is not None:
             hole = 0.0 if inner is None else inner * _hole_of(part)[1]
             found[part.name] = (outer > circle / 2) & (hole < circle / 2)
+            if f"level_{index}" in edges:
+                level = edges[f"level_{index}"]
+                above = False if level is None or own is None else level > own
+                found[part.name] = found[part.name] & above
     return found
 
 
@@ -87,20 +97,31 @@ def _at_bolts(owner: Part, tree: Tree, *, joined_only: bool) -> dict[str, list[s
     """
     order = tree.steps
     joined = set(order[: order.index(owner.name)] if joined_only else order)
-    return {ABOVE: _upward(owner.name, tree, joined), BELOW: _downward(owner, tree, joined)}
+    return {ABOVE: standing_on(owner.name, tree, joined), BELOW: _downward(owner, tree, joined)}
+
+
+def _beside(owner: Part, tree: Tree, joined_only: bool, side: str) -> list[str]:
+    """What else stands on a part's carriers, and so may reach over its bolts from above."""
+    if str(owner.given[side].value) != ABOVE:
+        return []
+    order = tree.steps
+    joined = set(order[: order.index(owner.name)] if joined_only else order)
+    own = {owner.name, *standing_on(owner.name, tree, set(order))}
+    found = (each for below in owner.carried_by for each in standing_on(below, tree, joined - own))
+    return list(dict.fromkeys(found))
 
 
 def _at_rollers(owner: Part, tree: Tree, group: str) -> dict[str, list[str]]:
     """What stands before rollers once all is joined; its plate is over those that carry."""
     everything = set(tree.steps)
-    above = _upward(owner.name, tree, everything)
+    above = standing_on(owner.name, tree, everything)
     below = [*owner.carried_by, *_downward(owner, tree, everything)]
     if group == "carry":
         return {ABOVE: [owner.name, *above], BELOW: below}
     return {ABOVE: above, BELOW: [owner.name, *below]}
 
 
-def _upward(name: str, tree: Tree, joined: set[str]) -> list[str]:
+def standing_on(name: str, tree: Tree, joined: AbstractSet[str]) -> list[str]:
     """The parts that a part carries, directly or through others, as far as they are joined."""
     found, waiting = dict[str, None](), [name]
     while waiting:
@@ -124,6 +145,6 @@ def _downward(owner: Part, tree: Tree, joined: set[str]) -> list[str]:
 
 
 def _flat(names: Iterable[str], tree: Tree) -> tuple[Part, ...]:
-    """Those that cover what is below or above them."""
+    """Those that cover what is below or above them: sheets and rings; bars leave room beside."""
     parts = (tree.design.parts[name] for name in names)
-    return tuple(each for each in parts if each.kind.name not in SPOKES)
+    return tuple(each for each in parts if SHEET in each.kind.by_path or each.kind.name == RING)

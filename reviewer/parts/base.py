@@ -9,6 +9,7 @@ from reviewer.mechanics.resultant import Action, Overturning
 from reviewer.mechanics.stability import Actions, stability_ratio
 from reviewer.mechanics.supports import Supports, circle
 from reviewer.mechanics.worst_direction import worst_direction
+from reviewer.parts.carried import CARRIED
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import single, tree
 from reviewer.parts.kind import Kind
@@ -71,6 +72,7 @@ BASE = Kind(
             "height of its top above the floor",
             Measure(at_least=0.0, example="620 mm"),
         ),
+        CARRIED,
         Row("feet.count", "", "feet, evenly spaced on a circle", Count(at_least=3, at_most=100)),
         Row(
             "feet.circle",

@@ -59,6 +59,19 @@ FACTS = Kind(
             )
         ),
         Row(
+            "doorway",
+            "m",
+            "clear width of the narrowest doorway on its way",
+            Measure(above=0.0, example="760 mm"),
+        ),
+        Row(
+            "way_in",
+            "m",
+            "clear width through which it must be carried",
+            formula=lambda own, usual: usual if own is None else own,
+            needs={"own": "doorway?", "usual": f"{LIMIT}.doorway"},
+        ),
+        Row(
             "load_count",
             "1",
             "how many loads the design gives",

@@ -72,6 +72,8 @@ ALLOWANCES = {
     "glue": "thickness of a glue line",
     "clearance": "play that is left where one part goes into another",
     "drilling": "how far a drilled hole may be off its mark",
+    "oversize": "what is left on the edges of what is glued up or cut round until then",
+    "bar": "length of the bars and extrusions that it buys",
     "collet": "how much of a shank the collet must hold",
 }
 SHOP_ROWS = (

@@ -60,6 +60,37 @@ def side_overhang(width: Any, arm: Any) -> Any:
     return np.maximum(width - arm, 0.0) / 2
 
 
+def blank_across(inner: Any, depth: Any, width: Any, form: str) -> Any:
+    """Side across of the rectangle around a tray: of a sector its outer chord.
+
+    Geometry; the width of a sector lies on its arc half way out.
+
+    Notes
+    -----
+    2 R sin(a/2), with a = w / (r + d/2) and R = r + d; from half a turn on the diameter.
+    """
+    if form == "rectangle":
+        return width
+    half = np.minimum(width / (inner + depth / 2) / 2, np.pi / 2)
+    return 2 * (inner + depth) * np.sin(half)
+
+
+def blank_along(inner: Any, depth: Any, width: Any, form: str) -> Any:
+    """Side along the radius of the rectangle around a tray.
+
+    Geometry.
+
+    Notes
+    -----
+    R - r cos(a/2): from the inner corners to the outer arc; past half a turn the outer corners.
+    """
+    if form == "rectangle":
+        return depth
+    half = np.minimum(width / (inner + depth / 2) / 2, np.pi)
+    behind = np.where(half > np.pi / 2, inner + depth, inner)
+    return inner + depth - behind * np.cos(half)
+
+
 def _side() -> tuple[Row, ...]:
     """The sides of a tray, which reach beyond its arm, under a single force."""
     return (
@@ -110,9 +141,9 @@ TRAY = Kind(
         *panel_rows(),
         figure("tray", *RADIAL, "width", "thickness", "form", "from", "count"),
         *blank(
-            lambda depth, width: np.maximum(depth, width),
-            lambda depth, width: np.minimum(depth, width),
-            {"depth": "depth", "width": "width"},
+            blank_across,
+            blank_along,
+            {"inner": "inner", "depth": "depth", "width": "width", "form": "form"},
         ),
         Row(
             "inner",

@@ -46,6 +46,11 @@ class Drawing:
         extent = f"width='{number(size[0])}' height='{number(size[1])}'"
         self._pieces.append(f"<rect {place} {extent} {look}/>")
 
+    def circle(self, middle: Point, radius: float, look: str) -> None:
+        """A circle about its middle."""
+        place = f"cx='{number(middle[0])}' cy='{number(middle[1])}' r='{number(radius)}'"
+        self._pieces.append(f"<circle {place} {look}/>")
+
     def text(self, place: Point, words: str, anchor: str = "start", look: str = "") -> None:
         """A text at the end, in the middle or at the start of which the place is."""
         where = f"x='{number(place[0])}' y='{number(place[1])}' text-anchor='{anchor}'"

@@ -4,6 +4,7 @@ Sheets: birch plywood of 12 mm measures 11.5 to 12.5 mm and of 18 mm 17.1 to 18.
 (Handbook of Finnish Plywood, from memory, as in the stock tables).
 """
 
+from math import cos, sin
 from pathlib import Path
 from typing import Any
 
@@ -241,3 +242,21 @@ def test_layers_that_are_cut_before_they_are_glued(made) -> None:
     )
     assert made(top).verdict("top.glued_before_cut") == "fail"
     assert made(top.replace("before", "after")).verdict("top.glued_before_cut") == "pass"
+
+
+HALF = 530 / 445 / 2  # rad; half of the angle of the sector
+TRAYS = [
+    ("form: rectangle", 530.0, 310.0, "as it is drawn"),
+    ("form: sector", 2 * 600 * sin(HALF), 600 - 290 * cos(HALF), "its outer chord and its rise"),
+]
+
+
+@pytest.mark.parametrize(("form", "across", "along", "why"), TRAYS)
+def test_a_sector_takes_more_than_its_width(made, form, across, along, why) -> None:
+    """A sector of 310 mm from a radius of 290 mm, 530 mm wide on its arc half way out."""
+    found = made(
+        "  top: {kind: tray, material: birch plywood, thickness: 15, inner: 290, depth: 310, "
+        f"width: 530, count: 5, {form}}}\n"
+    )
+    assert found("top.blank.length") * 1e3 == pytest.approx(across, rel=1e-5), why
+    assert found("top.blank.width") * 1e3 == pytest.approx(along, rel=1e-5), why

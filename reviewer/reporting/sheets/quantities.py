@@ -8,7 +8,12 @@ from reviewer.notation.dimension import LENGTH
 from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import show, unit_for
 from reviewer.notation.units import Unit, parse_unit
+from reviewer.parts.shop_facts import Stocked
 from reviewer.reading.design import Design
+from reviewer.stock.materials import Material
+from reviewer.stock.sheets import Sheet, sheets_of
+
+SAME = 1e-6  # m
 
 
 class Quantities:
@@ -66,6 +71,25 @@ class Quantities:
         """How many there are of a part."""
         found = self.choice(part, "count")
         return found if isinstance(found, int) else 1
+
+    def shop(self, name: str, otherwise: float = float("nan")) -> float:
+        """A number that the shop allows; `otherwise` where it does not say."""
+        found = self.number("shop", name)
+        return otherwise if isnan(found) else found
+
+    def sheets_of(self, material: Material) -> tuple[Sheet, ...]:
+        """The sheets of a material that can be had, the shop's own among them."""
+        stocked = self.choice("shop", "sheets")
+        return sheets_of(material, stocked.sheets if isinstance(stocked, Stocked) else None)
+
+    def sheet_of(self, material: Material, thickness: float) -> Sheet | None:
+        """The sheet that is called so, else one that measures so; in the unit of the file."""
+        inches = self.length.symbol in ("in", "ft")
+        rows = sorted(self.sheets_of(material), key=lambda row: row.is_inch != inches)
+        named = [row for row in rows if abs(row.nominal - thickness) < SAME]
+        near = [row for row in rows if row.low - SAME < thickness < row.high + SAME]
+        near.sort(key=lambda row: abs(row.actual - thickness))
+        return next(iter((*named, *near)), None)
 
     def told(self, part: str, path: str, digits: int = 3) -> str:
         """A number as it is printed, in the unit that the file uses; nothing where unknown."""

@@ -1,20 +1,60 @@
-"""The weight sheet: masses by part, and what one person or two can lift."""
+"""The weight sheet: masses by part, and what things cost at the shop's own prices."""
 
+from collections.abc import Iterator
 from math import isnan
 
 from reviewer.judging.reviewed import Review
+from reviewer.reading.shop import Shop
+from reviewer.reporting.sheets.costs import costs_of, currency_of, known
 from reviewer.reporting.sheets.making import Maker
 from reviewer.reporting.sheets.quantities import Quantities
-from reviewer.reporting.sheets.sheet import Body, Column, NoSheet, Section, Table
+from reviewer.reporting.sheets.sheet import Block, Body, Column, NoSheet, Section, Table
 
 
 def weight_body(review: Review) -> Body | NoSheet:
-    """The masses of a design's parts."""
+    """The masses of a design's parts, and what is bought."""
     values = Quantities(review)
     heavy = [name for name in values.parts if values.design.parts[name].kind.carries_load]
     if not heavy:
         return NoSheet("no part of the design has a mass")
-    return Body((Section("masses", (_masses(values, heavy),)),))
+    return Body(
+        (
+            Section("masses", (_masses(values, heavy),)),
+            *_section("cost", _cost(values, review.shop)),
+        )
+    )
+
+
+def _section(heading: str, blocks: Iterator[Block]) -> Iterator[Section]:
+    told = tuple(blocks)
+    if told:
+        yield Section(heading, told)
+
+
+def _cost(values: Quantities, shop: Shop | None) -> Iterator[Block]:
+    """What is bought at the shop's own prices; what it does not price is named."""
+    if shop is None or not shop.prices:
+        yield "No shop's file says what things cost (prices), so no cost is told."
+        return
+    costs = list(costs_of(values, shop))
+    priced = known(costs)
+    currency = currency_of(shop)
+    if priced:
+        rows = [
+            (each.what, f"{each.amount:.4g} {each.per}", f"{each.each:.2f}", f"{each.total:.2f}")
+            for each in priced
+        ]
+        rows.append(("together", "", "", f"{sum(each.total for each in priced):.2f}"))
+        columns = (
+            Column("what"),
+            Column("how much"),
+            Column("price of one", currency, "right"),
+            Column("price", currency, "right"),
+        )
+        yield Table(f"At the prices of {shop.name}", columns, tuple(rows))
+    without = [each.what for each in costs if each not in priced]
+    if without:
+        yield f"Without a price in {shop.path}, and not in the sum: {', '.join(without)}."
 
 
 def _masses(values: Quantities, names: list[str]) -> Table:
