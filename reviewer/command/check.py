@@ -13,6 +13,7 @@ from reviewer.command.formats import ENDINGS, FORMATS, report_of
 from reviewer.command.inputs import Input, inputs_of
 from reviewer.command.outputs import Output, format_of, output_of
 from reviewer.command.packs import Packs, packs_of
+from reviewer.command.progress import Progress
 from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, style_of
 from reviewer.command.usage import Parser, UsageError, count, day, one_of
@@ -35,13 +36,7 @@ def run(arguments: Sequence[str]) -> int:
     with ExitStack() as unfinished:
         outputs = _outputs(options, packs, unfinished)
         inputs = _inputs(options, packs)
-        for done in _all_done(options, packs, outputs, inputs):
-            told.once(done.once)
-            for text in done.told:
-                complain(text)
-            for output, piece in zip(outputs, done.pieces, strict=True):
-                output.put(piece)
-            status = max(status, done.status)
+        status = max(status, _reported(options, packs, outputs, inputs, told))
         for output in outputs:
             output.close()
         unfinished.pop_all()
@@ -121,6 +116,36 @@ def _outputs(options: Namespace, packs: Packs, unfinished: ExitStack) -> list[Ou
         unfinished.callback(output.drop)
         outputs.append(output)
     return outputs
+
+
+def _reported(
+    options: Namespace,
+    packs: Packs,
+    outputs: Sequence[Output],
+    inputs: Sequence[Input],
+    told: "Told",
+) -> int:
+    """Report one design after the other, and return the highest status."""
+    status = 0
+    with Progress(sys.stderr, os.environ) as progress:
+        progress.lead(_so_far(0, inputs), now=len(inputs) > 1)
+        for number, done in enumerate(_all_done(options, packs, outputs, inputs), 1):
+            progress.clear()
+            told.once(done.once)
+            for text in done.told:
+                complain(text)
+            for output, piece in zip(outputs, done.pieces, strict=True):
+                output.put(piece)
+            status = max(status, done.status)
+            progress.lead(_so_far(number, inputs), now=number < len(inputs))
+    return status
+
+
+def _so_far(done: int, inputs: Sequence[Input]) -> str:
+    """How many designs are reviewed; of one alone what it is called."""
+    if len(inputs) < 2:
+        return f"reviewing {inputs[0].path}" if inputs else ""
+    return f"{done:,} of {len(inputs):,} designs reviewed"
 
 
 def _inputs(options: Namespace, packs: Packs) -> Sequence[Input]:

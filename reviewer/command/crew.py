@@ -16,6 +16,7 @@ from typing import Any
 from reviewer.command.desk import CHUNK, Desk
 from reviewer.command.done import Done
 from reviewer.command.inputs import Input, fetched
+from reviewer.notation.under_way import telling
 
 ROUNDS = 4  # chunks for each process, where there are few designs
 
@@ -160,11 +161,12 @@ def _work(desk: Desk, line: Connection, others: Sequence[Connection]) -> None:
     for other in others:
         other.close()
     try:
-        while True:
-            alone, tasks = line.recv()
-            inputs = [each for _, each in tasks]
-            answers = _one_by_one(desk, line, tasks) if alone else desk.all_done(inputs)
-            for (number, _), done in zip(tasks, answers, strict=True):
-                line.send((number, done))
+        with telling(None):  # only whoever began it shows how far it is
+            while True:
+                alone, tasks = line.recv()
+                inputs = [each for _, each in tasks]
+                answers = _one_by_one(desk, line, tasks) if alone else desk.all_done(inputs)
+                for (number, _), done in zip(tasks, answers, strict=True):
+                    line.send((number, done))
     except (EOFError, OSError):
         return

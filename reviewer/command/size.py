@@ -10,6 +10,7 @@ from dataclasses import replace
 from reviewer.command.inputs import Input
 from reviewer.command.outputs import format_of, output_of
 from reviewer.command.packs import packs_of
+from reviewer.command.progress import Progress
 from reviewer.command.reading import read_review
 from reviewer.command.ready import Ready
 from reviewer.command.status import UNREAD
@@ -54,7 +55,9 @@ def run(arguments: Sequence[str]) -> int:
         complain(render(problem))
     if review.derived is None:
         return UNREAD
-    found = _found(review.derived, in_force, options, factors)
+    with Progress(sys.stderr, os.environ) as progress:
+        progress.lead(f"sizes of {each.path}")
+        found = _found(review.derived, in_force, options, factors)
     say(_told(found, options.format, style_of(sys.stdout, os.environ)))
     for path, kind in outputs:
         text = _told(found, kind, Style())

@@ -14,11 +14,12 @@ NARROWEST, WIDEST = 40, 100
 def style_of(stream: TextIO, environment: Mapping[str, str]) -> Style:
     """Width and colour for a stream, by what the environment says and whether it is a terminal."""
     on_terminal = stream.isatty()
-    width = _terminal_width(stream, environment) if on_terminal else WIDTH
+    width = width_of(stream, environment) if on_terminal else WIDTH
     return Style(min(max(width, NARROWEST), WIDEST), wants_colour(on_terminal, environment))
 
 
-def _terminal_width(stream: TextIO, environment: Mapping[str, str]) -> int:
+def width_of(stream: TextIO, environment: Mapping[str, str]) -> int:
+    """How many columns a terminal has."""
     columns = environment.get("COLUMNS", "")
     if columns.isdecimal() and len(columns) < 6 and int(columns):
         return int(columns)

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from reviewer.deriving.derived import Derived
 from reviewer.judging.rule import Rule
+from reviewer.notation.under_way import under_way
 from reviewer.studying.given import bound_of
 from reviewer.studying.governing import governing_cases, on_cases
 from reviewer.studying.study import Course, Field, Key, courses_alone, vary
@@ -33,6 +34,7 @@ class Job:
         some = on_cases(self.derived, self.cases)
         pieces: dict[Key, list[Course]] = {key: [] for key in self.keys}
         for start in range(0, len(chosen), BLOCK):
+            under_way("samples", start, len(chosen))
             block = chosen[start : start + BLOCK]
             numbers = {field: column[block] for field, column in columns.items()}
             values = vary(some, numbers, {}, self.wanted)

@@ -13,6 +13,7 @@ from reviewer.judging.binding import Bound, bind
 from reviewer.judging.finding import Finding
 from reviewer.judging.judge import marks, stands_behind
 from reviewer.judging.rule import Rule
+from reviewer.notation.under_way import under_way
 
 NUMBER = object()  # stands for a value that varies from sample to sample
 NOT_APPLICABLE, PASSES, REVIEW, OPEN, HELD, FAILS = range(6)
@@ -158,7 +159,11 @@ def study(
         kind = tuple((field, _choice(value)) for field, value in point.items())
         groups.setdefault(kind, []).append(index)
     found: dict[Key, Course] = {}
+    done = 0
     for kind, members in groups.items():
+        if len(groups) > 1:
+            under_way("values tried", done, len(points))
+        done += len(members)
         choices = {field: value for field, value in kind if value is not NUMBER}
         fields = [field for field, value in kind if value is NUMBER]
         numbers = {field: np.array([points[each][field] for each in members]) for field in fields}
