@@ -87,14 +87,16 @@ def test_what_lies_under_something_is_dashed() -> None:
     text = DISC.replace("thickness: 20, length: 200", "thickness: 20, length: 900")
     picture = Picture(plan_drawing(review(text)))
     scale = picture.scale()
-    dashed = [
-        each for each in picture.every("polyline") if each.attrib.get("stroke-dasharray") == "5 3"
-    ]
-    run = [tuple(map(float, pair.split(","))) for pair in dashed[0].attrib["points"].split()]
-    length = sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in pairwise(run))
-    # the board is 100 wide from y = 0 to 100 and reaches over the disc's edge on its right:
-    # of the edge, an arc from 0 to asin(100 / 300) is covered
-    assert length / scale == pytest.approx(300 * asin(100 / 300), rel=1e-3)
+    # the board is 100 wide from y = 0 to 100 and reaches over the disc's edge on both sides: of the
+    # edge, two arcs from 0 to asin(100 / 300) are covered
+    covered = [_length(run) for run in picture.runs(stroke_dasharray="5 3")]
+    assert sum(covered) / scale == pytest.approx(2 * 300 * asin(100 / 300), rel=1e-3)
+    seen = [_length(run) for run in picture.runs(stroke_width="1.5")]
+    assert sum(seen) / scale == pytest.approx(300 * (2 * pi - 2 * asin(100 / 300)), rel=1e-3)
+
+
+def _length(run: list[tuple[float, float]]) -> float:
+    return sum(hypot(a[0] - b[0], a[1] - b[1]) for a, b in pairwise(run))
 
 
 def test_the_loads_of_rollers_are_arrows_at_their_azimuths_as_long_as_they_are_large() -> None:
@@ -105,6 +107,7 @@ def test_the_loads_of_rollers_are_arrows_at_their_azimuths_as_long_as_they_are_l
         (values.at(values.plan.slots["disc", "carry.peak_load"], case), case)
         for case in range(len(cases))
     )
+    middle = max(picture.circles(), key=lambda each: each[2])
     heavy = [each for each in picture.every("line") if each.attrib["stroke-width"] == "2.2"]
     vectors = [
         tuple(
@@ -112,6 +115,9 @@ def test_the_loads_of_rollers_are_arrows_at_their_azimuths_as_long_as_they_are_l
         )
         for each in heavy
     ]
+    for each, (x, y) in zip(heavy, vectors, strict=True):  # each outward from its roller
+        out = (float(each.attrib["x1"]) - middle[0], middle[1] - float(each.attrib["y1"]))
+        assert x * out[0] + y * out[1] == pytest.approx(hypot(x, y) * hypot(*out), rel=1e-3)
     longest = max(vectors, key=lambda each: hypot(*each))
     assert hypot(*longest) == pytest.approx(44.0, abs=0.02)
     turn = values.at(values.plan.slots["disc", "carry.peak_direction"], case)
