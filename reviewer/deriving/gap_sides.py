@@ -1,23 +1,41 @@
-"""What a gap takes from the parts on its two sides: its height, and the force that closes it."""
+"""What a gap takes from the parts on its two sides: its height, how it goes, what closes it.
+
+A gap is a part that a design gives, or the one between two parts that move against each other.
+"""
 
 from typing import Any
 
 import numpy as np
 
 from reviewer.deriving.tree import Built, Needs, Tree
+from reviewer.parts.gap_course import swept
 from reviewer.reading.design import Part
 
-GAP = "gap"
+GAP, PAIR = "gap", "moving_pair"
 CLOSES = "closes_with"
+MAKES = ("level", "closing_force", "swept", "declared")
+
+
+def makes(path: str, owner: Part) -> bool:
+    """Whether a built row is one of a gap."""
+    return path in MAKES and owner.kind.name in (GAP, PAIR)
 
 
 def built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row of a gap that its sides give."""
-    return {"level": _level, "closing_force": _closing_force}[path](owner, tree)
+    makers = {
+        "level": _level,
+        "closing_force": _closing_force,
+        "swept": _swept,
+        "declared": _declared,
+    }
+    return makers[path](owner, tree)
 
 
 def _sides(owner: Part, tree: Tree) -> list[str]:
     """The parts on its two sides."""
+    if owner.of:
+        return list(owner.of)
     given = owner.given.get("between")
     named = () if given is None else given.value
     names = (named,) if isinstance(named, str) else tuple(named)
@@ -33,6 +51,23 @@ def _level(owner: Part, tree: Tree) -> Built:
         return np.nan if not known else np.maximum.reduce(np.broadcast_arrays(*known))
 
     return level, needs
+
+
+def _swept(owner: Part, tree: Tree) -> Built:
+    """How it goes over the travel, where its two sides move against each other."""
+    sides = {*_sides(owner, tree)}
+    pairs = (part.name for part in tree.design.parts.values() if part.of and {*part.of} == sides)
+    pair = next(pairs, None)
+    if pair is None:
+        return (lambda: None), {}
+    return swept, {"meeting": (pair, "meeting")}
+
+
+def _declared(owner: Part, tree: Tree) -> Built:
+    """Whether the design gives a gap between the two, which is then held against the rules."""
+    gaps = (part for part in tree.design.parts.values() if part.kind.name == GAP)
+    told = any({*_sides(gap, tree)} == {*owner.of} for gap in gaps)
+    return (lambda: told), {}
 
 
 def _closing_force(owner: Part, tree: Tree) -> Built:

@@ -134,7 +134,7 @@ def _node(owner: Part, row: Row, tree: Tree, slots: Mapping[tuple[str, str], int
 
 def _built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row that only the tree of parts can give."""
-    if owner.kind.name == gap_sides.GAP:
+    if gap_sides.makes(path, owner):
         return gap_sides.built(path, owner, tree)
     if path in assembly.PATHS:
         return assembly.built(path, owner, tree)

@@ -1,8 +1,30 @@
 """A gap between parts that move past or towards each other, or an opening."""
 
+from reviewer.mechanics.formula import Number
+from reviewer.parts.gap_course import Swept
 from reviewer.parts.gap_hazards import entrant_rows, reach_rows
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Choice, Flag, Measure, PartName, Row
+
+FROM_SIDES = {"width": "width?", "swept": "swept?"}
+NOT_TOLD = "needs a width, or two sides that move against each other and whose shape is told"
+
+
+def least_of(width: Number | None, swept: Swept | None) -> Number | None:
+    """The least gap: its width where it does not change, else that of the travel of its sides.
+
+    Geometry.
+    """
+    return width if width is not None or swept is None else swept.least
+
+
+def most_of(width: Number | None, swept: Swept | None) -> Number | None:
+    """The largest gap: its width where it does not change, else that of the travel of its sides.
+
+    Geometry.
+    """
+    return width if width is not None or swept is None else swept.most
+
 
 GAP = Kind(
     name="gap",
@@ -11,21 +33,24 @@ GAP = Kind(
     rows=(
         Row("between", "", "the parts on its two sides", PartName(several=True)),
         Row("width", "m", "width of a gap that does not change", Measure(at_least=0.0)),
+        Row("swept", "", "how it goes over the travel of its two sides", built=True),
         Row(
             "least",
             "m",
             "smallest width over the whole travel",
             Measure(at_least=0.0, example="0 mm"),
-            formula=lambda width: width,
-            needs={"width": "width"},
+            formula=least_of,
+            needs=FROM_SIDES,
+            because=NOT_TOLD,
         ),
         Row(
             "most",
             "m",
             "largest width over the whole travel",
             Measure(at_least=0.0, example="30 mm"),
-            formula=lambda width: width,
-            needs={"width": "width"},
+            formula=most_of,
+            needs=FROM_SIDES,
+            because=NOT_TOLD,
             governs="largest",
         ),
         Row("depth", "m", "how deep it is", Measure(at_least=0.0)),

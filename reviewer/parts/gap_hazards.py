@@ -114,7 +114,10 @@ def reach_through(
 
 
 def reached_of(
-    level: Number | None, highest: Number, distance: Number | None, reach: Number | None
+    level: Number | None,
+    highest: Number,
+    distance: Number | None = None,
+    reach: Number | None = None,
 ) -> Number:
     """Whether a hand reaches a gap: 1, or 0 where it is too high or too far behind an opening.
 

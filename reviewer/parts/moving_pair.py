@@ -9,6 +9,7 @@ from reviewer.geometry.intervals import gap_curve, within
 from reviewer.parts.kind import Kind
 from reviewer.parts.lazily import Lazily
 from reviewer.parts.meeting import Closest, Meeting, closest
+from reviewer.parts.pair_hazards import hazards
 from reviewer.parts.row import Row
 
 TOUCH = 1e-5  # what is nearer cannot be told from touching: the clearance is exact to as much [m]
@@ -151,5 +152,6 @@ MOVING_PAIR = Kind(
             "ends", "m", "clearance at the ends of that travel, the lesser", "ends", "meets",
             because=NOT_KNOWN, governs="least",
         ),
+        *hazards(),
     ),
 )  # fmt: skip

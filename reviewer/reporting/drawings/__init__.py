@@ -4,7 +4,12 @@
     from reviewer.reporting.drawings.elevation import elevation_drawing
     from reviewer.reporting.drawings.marks import Mark
 
+    from reviewer.reporting.drawings.curve import curve_drawing, gaps_with_a_curve
+
     plan_drawing(review, "open", [Mark(1, finding), ...], name="plan-open") -> str
+    elevation_drawing(review, "open", marks, name="elevation-open") -> str
+    curve_drawing(review, "middle_seam", None, marks, name="curve-1") -> str
+    gaps_with_a_curve(review) -> ("middle_seam", "middle_and_trays", ...)
 
 `marks` are findings with the numbers under which a report lists them: what they want changed gets
 a dimension line, the gap that they are about a circle, and their number stands beside the name of

@@ -10,6 +10,7 @@ from reviewer.notation.plain import plain
 from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import show, unit_for
 from reviewer.notation.units import Unit
+from reviewer.parts.gap_course import Curve, curve_of
 from reviewer.parts.gap_hazards import BANDS
 from reviewer.reporting.drawing import Point
 from reviewer.reporting.drawings.canvas import (
@@ -23,6 +24,7 @@ from reviewer.reporting.drawings.canvas import (
     wrapped,
 )
 from reviewer.reporting.drawings.marks import Mark, numbers_of
+from reviewer.reporting.drawings.scene import scene_of
 from reviewer.reporting.drawings.view import round_length
 
 WIDTH, HEIGHT = 290.0, 220.0
@@ -38,17 +40,57 @@ class Band(NamedTuple):
     upper: float
 
 
-class Course(NamedTuple):
-    """A gap [m] at places of a travel from 0 to 1, in order."""
+class NoCurve(Exception):
+    """A part is asked for that is no gap whose two sides move against each other."""
 
-    travel: tuple[float, ...]
-    gap: tuple[float, ...]
+    def __init__(self, name: str, known: tuple[str, ...]) -> None:
+        """Tell it, and the gaps that have a curve."""
+        self.name, self.known = name, known
+        super().__init__(f"there is no curve of {name}")
 
 
 def curve_drawing(
-    review: Review, part: str, course: Course, marks: Sequence[Mark] = (), name: str = "curve"
+    review: Review,
+    part: str,
+    configuration: str | None = None,
+    marks: Sequence[Mark] = (),
+    name: str = "curve",
 ) -> str:
-    """The curve of a gap against travel, as SVG; `part` is the gap that it belongs to.
+    """The curve of a gap, or of a pair of parts that move, against the travel, as SVG.
+
+    Travels other than the one that is drawn stand where the least gap is; measures are those of a
+    configuration (the first, if none is named). Raises NoCurve and NoSuchConfiguration.
+    """
+    names = gaps_with_a_curve(review)
+    case = scene_of(review, configuration).case
+    curve = _curve(review, part, case) if part in names else None
+    if curve is None:
+        raise NoCurve(part, names)
+    return drawn_curve(review, part, curve, marks, name)
+
+
+def gaps_with_a_curve(review: Review) -> tuple[str, ...]:
+    """The gaps whose two sides move against each other: those of the design, then pairs."""
+    derived = review.derived
+    assert derived is not None, "only what could be read is drawn"
+    parts = derived.design.parts
+    gaps = [name for name, part in parts.items() if part.kind.name == "gap"]
+    pairs = [name for name, part in parts.items() if part.of]
+    return tuple(name for name in (*gaps, *pairs) if _curve(review, name, 0) is not None)
+
+
+def _curve(review: Review, part: str, case: int) -> Curve | None:
+    derived = review.derived
+    assert derived is not None
+    slot = derived.values.plan.slot(part, "swept")
+    swept = None if slot is None else derived.values.values[slot]
+    return None if swept is None else curve_of(swept.meeting.at(0, case))
+
+
+def drawn_curve(
+    review: Review, part: str, course: Curve, marks: Sequence[Mark] = (), name: str = "curve"
+) -> str:
+    """A curve, as SVG; `part` is the gap that it belongs to.
 
     The bands are those of the limits that hold for whom the design is reached by, up to the largest
     part of the body that gets into the gap. `marks` number the findings, as in `plan_drawing`.
@@ -57,12 +99,12 @@ def curve_drawing(
     assert derived is not None, "only what could be read is drawn"
     unit = unit_for(LENGTH, preferred_units(derived.design.units))
     bands = bands_of(review, part)
-    title = f"Gap {plain(part, 40)} over its travel: {plain(derived.design.name, 120)}"
+    title = f"Gap {plain(part, 60)} over its travel: {plain(derived.design.name, 120)}"
     canvas = Canvas(name, title, _says(course, bands, unit))
     plot = _plot(course, bands)
     for index, band in enumerate(bands):
         _put_band(canvas, plot, band, index, unit)
-    _put_axes(canvas, plot, unit)
+    _put_axes(canvas, plot, unit, course.by)
     _put_curve(canvas, plot, course, bands)
     _put_least(canvas, plot, course, numbers_of(part, marks), unit)
     lines = wrapped(title, 470.0, 15.0)
@@ -71,6 +113,8 @@ def curve_drawing(
     most = max(course.gap)
     if most > plot.highest:
         canvas.text((WIDTH, -4.0), f"opens to {show(most, unit)}", "end", SMALL)
+    if course.copies:
+        canvas.text((-52.0, HEIGHT + 58), f"between {course.copies}", size=SMALL)
     return canvas.svg()
 
 
@@ -102,7 +146,7 @@ class _Plot(NamedTuple):
         return (travel * WIDTH, HEIGHT * (1 - min(gap, self.highest) / self.highest))
 
 
-def _plot(course: Course, bands: Sequence[Band]) -> _Plot:
+def _plot(course: Curve, bands: Sequence[Band]) -> _Plot:
     highest = ROOM * max(band.upper for band in bands)
     return _Plot(min(max(max(course.gap) * 1.08, bands[0].upper * ROOM), highest))
 
@@ -121,7 +165,7 @@ def _put_band(canvas: Canvas, plot: _Plot, band: Band, index: int, unit: Unit) -
     canvas.text((right + 8, (top + bottom) / 2 + 4), words, size=SMALL)
 
 
-def _put_axes(canvas: Canvas, plot: _Plot, unit: Unit) -> None:
+def _put_axes(canvas: Canvas, plot: _Plot, unit: Unit, by: str) -> None:
     """Travel along, gap up."""
     canvas.line((0.0, HEIGHT), (WIDTH, HEIGHT), EDGE)
     canvas.line((0.0, 0.0), (0.0, HEIGHT), EDGE)
@@ -129,7 +173,7 @@ def _put_axes(canvas: Canvas, plot: _Plot, unit: Unit) -> None:
         x = tenths * TENTH * WIDTH
         canvas.line((x, HEIGHT), (x, HEIGHT + 4), EDGE)
         canvas.text((x, HEIGHT + 18), f"{tenths * 10}", "middle", SMALL)
-    canvas.text((WIDTH / 2, HEIGHT + 36), "travel, per cent", "middle", SMALL)
+    canvas.text((WIDTH / 2, HEIGHT + 36), f"{plain(by, 30)}, per cent", "middle", SMALL)
     step = round_length(plot.highest / unit.factor / 4) * unit.factor
     count = int(plot.highest / step + 1e-9)
     for number in range(count + 1):
@@ -139,12 +183,12 @@ def _put_axes(canvas: Canvas, plot: _Plot, unit: Unit) -> None:
     canvas.text((-40.0, HEIGHT / 2), f"gap, {unit.symbol}", "middle", SMALL, turned=True)
 
 
-def _put_curve(canvas: Canvas, plot: _Plot, course: Course, bands: Sequence[Band]) -> None:
+def _put_curve(canvas: Canvas, plot: _Plot, course: Curve, bands: Sequence[Band]) -> None:
     """The curve, heavy where it is in the band of a finger."""
     finger = bands[0]
-    canvas.run([plot.at(*each) for each in zip(*course, strict=True)], EDGE)
+    canvas.run([plot.at(*each) for each in zip(course.travel, course.gap, strict=True)], EDGE)
     heavy: list[list[Point]] = [[]]
-    for travel, gap in zip(*course, strict=True):
+    for travel, gap in zip(course.travel, course.gap, strict=True):
         if finger.lower < gap < finger.upper:
             heavy[-1].append(plot.at(travel, gap))
         elif heavy[-1]:
@@ -155,7 +199,7 @@ def _put_curve(canvas: Canvas, plot: _Plot, course: Course, bands: Sequence[Band
 
 
 def _put_least(
-    canvas: Canvas, plot: _Plot, course: Course, numbers: Sequence[int], unit: Unit
+    canvas: Canvas, plot: _Plot, course: Curve, numbers: Sequence[int], unit: Unit
 ) -> None:
     """Where the gap is least, with its number and how much it is."""
     least = min(course.gap)
@@ -170,7 +214,7 @@ def _put_least(
         canvas.balloon((x + side * (beyond + 20 * position), y - 16), str(number))
 
 
-def _says(course: Course, bands: Sequence[Band], unit: Unit) -> str:
+def _says(course: Curve, bands: Sequence[Band], unit: Unit) -> str:
     least, most = min(course.gap), max(course.gap)
     at = course.travel[course.gap.index(least)]
     words = [

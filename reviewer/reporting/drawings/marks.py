@@ -1,6 +1,7 @@
 """What is found, numbered as the report numbers it, and where in a drawing it is."""
 
 from collections.abc import Sequence
+from math import dist
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.judging.finding import Finding
@@ -61,16 +62,13 @@ def dimensions_of(scene: Scene, marks: Sequence[Mark], *, upright: bool) -> list
     for placed in scene.parts.values():
         for size in placed.drawn.sizes:
             numbers = wanted.get((placed.name, size.path))
-            (x1, y1, z1), (x2, y2, z2) = size.start, size.end
-            if numbers is None or (z1 != z2) != upright:
+            if numbers is None or (size.start[2] != size.end[2]) != upright:
                 continue
             name = f"{placed.name}.{size.path}"
-            if upright:
-                ends = (placed.x + x1, placed.level + z1), (placed.x + x2, placed.level + z2)
-                length = abs(z2 - z1)
-            else:
-                ends = (placed.x + x1, placed.y + y1), (placed.x + x2, placed.y + y2)
-                length = ((x2 - x1) ** 2 + (y2 - y1) ** 2) ** 0.5
+            first = placed.stance.each[0]
+            (x1, y1, z1), (x2, y2, z2) = map(first.place, (size.start, size.end))
+            ends = ((x1, z1), (x2, z2)) if upright else ((x1, y1), (x2, y2))
+            length = dist(*ends)
             found.append(Dimension(name, length, *ends, tuple(sorted(numbers))))
     return found
 
@@ -93,9 +91,11 @@ def _sides(
     """What is drawn of the two sides of a gap; one side against its own neighbours."""
     derived = scene.review.derived
     assert derived is not None
+    part = derived.design.parts.get(finding.part)
     slot = derived.values.plan.slot(finding.part, "between")
     named = derived.values.values[slot] if slot is not None else None
-    names = (named,) if isinstance(named, str) else tuple(named or finding.others)
+    given = (named,) if isinstance(named, str) else tuple(named or finding.others)
+    names = tuple(dict.fromkeys(part.of if part is not None and part.of else given))
     shapes = [_shapes(scene, name, plan=plan) for name in names[:2]]
     if len(shapes) == 1:
         return shapes[0][:1], shapes[0][1:]

@@ -27,17 +27,16 @@ def lines_of(placed: Placed, *, plan: bool) -> list[Line]:
 def _line(placed: Placed, line: Round | Run, *, plan: bool) -> Line | None:
     from shapely import LineString, Point
 
+    whole = placed.stance.whole
     if isinstance(line, Round):
+        x, y, _ = whole.place((0.0, 0.0, 0.0))
         if plan:
-            circle = (placed.x, placed.y, line.radius)
-            return Line(Point(circle[:2]).buffer(line.radius, quad_segs=32).exterior, circle)
-        places = [(side * line.radius, 0.0, line.level) for side in (-1.0, 1.0)]
-    else:
-        places = [*line.places, *line.places[:1]] if line.closed else list(line.places)
-    if plan:
-        moved = [(placed.x + x, placed.y + y) for x, y, _ in places]
-    else:
-        moved = [(placed.x + x, placed.level + z) for x, _, z in places]
+            course = Point(x, y).buffer(line.radius, quad_segs=32).exterior
+            return Line(course, (x, y, line.radius))
+        level = line.level + whole.raised
+        return Line(LineString([(x + side * line.radius, level) for side in (-1.0, 1.0)]))
+    places = [*line.places, *line.places[:1]] if line.closed else list(line.places)
+    moved = [(x, y) if plan else (x, z) for x, y, z in map(whole.place, places)]
     return Line(LineString(moved)) if len(set(moved)) > 1 else None
 
 

@@ -34,6 +34,12 @@ class Rollers(NamedTuple):
     carrying: int
 
     @property
+    def middle(self) -> tuple[float, float]:
+        """Where the axis of the ring stands in plan [m]."""
+        x, y, _ = self.ring.stance.stays.place((0.0, 0.0, 0.0))
+        return x, y
+
+    @property
     def largest(self) -> float:
         """The largest load of all."""
         return max(self.forces, default=0.0)
@@ -104,7 +110,7 @@ def _places(ring: Placed, standing: Any, case: int) -> Any:
     for number in range(len(x)):
         under = number < len(standing.groups[0])
         face = 0.0 if plate is None else plate.bottom if under else plate.top
-        yield (ring.x + float(x[number]), ring.y + float(y[number]), ring.level + face)
+        yield ring.stance.stays.place((float(x[number]), float(y[number]), face))
 
 
 def _last(array: Any, case: int) -> Any:
@@ -125,8 +131,8 @@ def put_in_plan(canvas: Canvas, view: View, rollers: Rollers, largest: float) ->
         length = LONGEST * force / largest
         if force < LEAST * largest:
             continue
-        radius = hypot(x - rollers.ring.x, y - rollers.ring.y)
-        out = ((x - rollers.ring.x) / radius, (y - rollers.ring.y) / radius)
+        radius = hypot(x - rollers.middle[0], y - rollers.middle[1])
+        out = ((x - rollers.middle[0]) / radius, (y - rollers.middle[1]) / radius)
         start = view.at(x, y)
         if number < rollers.carrying:
             canvas.arrow(start, (start[0] + length * out[0], start[1] - length * out[1]), HEAVY)
@@ -137,9 +143,9 @@ def put_in_plan(canvas: Canvas, view: View, rollers: Rollers, largest: float) ->
 
 def _put_load(canvas: Canvas, view: View, rollers: Rollers) -> None:
     """A triangle on the ring's circle, at the azimuth from which the load comes."""
-    radius = max(hypot(x - rollers.ring.x, y - rollers.ring.y) for x, y, _ in rollers.places)
+    radius = max(hypot(x - rollers.middle[0], y - rollers.middle[1]) for x, y, _ in rollers.places)
     turn = rollers.towards
-    middle = view.at(rollers.ring.x, rollers.ring.y)
+    middle = view.at(*rollers.middle)
     reach = radius * view.scale + LONGEST + 8
     tip = (middle[0] + reach * cos(turn), middle[1] - reach * sin(turn))
     corners = [tip]

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from math import cos, pi, sin
+from math import cos, sin
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
@@ -10,6 +10,7 @@ import numpy as np
 from reviewer.geometry.outline import Body, Disc, Ring, footprint, polygon
 from reviewer.judging.reviewed import Review
 from reviewer.parts.figures import FIGURE, Drawn
+from reviewer.reporting.drawings.stance import Stance, stance_of
 
 if TYPE_CHECKING:
     from shapely import Geometry
@@ -43,13 +44,11 @@ class Solid(NamedTuple):
 
 
 class Placed(NamedTuple):
-    """A part on its place: plan position and height of its underside, and its shape there."""
+    """A part where it stands in a configuration, and its shape there."""
 
     name: str
     kind: str
-    x: float
-    y: float
-    level: float
+    stance: Stance
     drawn: Drawn
 
 
@@ -111,30 +110,19 @@ def _placed(review: Review, part: str, case: int) -> Placed | None:
     x, y, level = (at(path) for path in ("place.x", "place.y", "level"))
     drawn = shape.at(0, case)
     if any(each is not None and np.isnan(each) for each in (x, y)):
-        drawn = Drawn(missing=("where it stands is unknown",))
+        x, y, drawn = 0.0, 0.0, Drawn(missing=("where it stands is unknown",))
     if level is not None and np.isnan(level):
-        drawn = Drawn(missing=("the height at which it stands is unknown",))
-    return Placed(part, kind.name, x or 0.0, y or 0.0, level or 0.0, drawn)
+        level, drawn = 0.0, Drawn(missing=("the height at which it stands is unknown",))
+    place = (x or 0.0, y or 0.0, level or 0.0)
+    return Placed(part, kind.name, stance_of(derived, part, case, place), drawn)
 
 
 def _solids(placed: Placed) -> Iterator[Solid]:
-    from shapely import affinity
-
-    for name, body, _ in placed.drawn.pieces:
-        for copy in copies(body):
-            plan = affinity.translate(footprint(copy, CHORD), placed.x, placed.y)
-            side = affinity.translate(_side(copy), placed.x, placed.level)
+    for name, body, stays in placed.drawn.pieces:
+        for copy in placed.stance.bodies(body, stays=stays):
+            plan, side = footprint(copy, CHORD), _side(copy)
             _, bottom, _, top = side.bounds
-            near = -plan.bounds[1]
-            yield Solid(placed.name, name, plan, side, bottom, top, near, _round(copy, placed))
-
-
-def copies(body: Body) -> Iterator[Body]:
-    """Each of the copies of a body as a body of its own."""
-    for number in range(body.count):
-        turn = 2 * pi * number / body.count
-        x, y = body.x * cos(turn) - body.y * sin(turn), body.x * sin(turn) + body.y * cos(turn)
-        yield Body(body.outline, body.bottom, body.top, x, y, body.azimuth + turn, 1, body.standing)
+            yield Solid(placed.name, name, plan, side, bottom, top, -plan.bounds[1], _round(copy))
 
 
 def _side(body: Body) -> "Geometry":
@@ -155,7 +143,7 @@ def _side(body: Body) -> "Geometry":
     return joined
 
 
-def _round(body: Body, placed: Placed) -> tuple[float, float, tuple[float, ...]] | None:
+def _round(body: Body) -> tuple[float, float, tuple[float, ...]] | None:
     """Centre and radii of what has only circles for edges."""
     match body.outline:
         case Disc(radius):
@@ -164,4 +152,4 @@ def _round(body: Body, placed: Placed) -> tuple[float, float, tuple[float, ...]]
             radii = (outer, inner)
         case _:
             return None
-    return None if body.standing else (placed.x + body.x, placed.y + body.y, radii)
+    return None if body.standing else (body.x, body.y, radii)
