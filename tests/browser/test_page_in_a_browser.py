@@ -26,7 +26,7 @@ SPECIMENS = HERE.parent.parent / "specimens"
 SCRIPT = "<script>window.reached=1</script>"
 IMAGE = '"><img src=x onerror=window.reached=1>'
 LOOKED_AT = "several"  # in every view, and printed
-PAGES = (LOOKED_AT, "bench", "hostile", "unread")
+PAGES = {LOOKED_AT: 4, "bench": 2, "hostile": 1, "unread": 1}  # each with its number of views
 Seen = dict[str, Any]
 
 
@@ -122,9 +122,9 @@ def seen(tmp_path_factory: pytest.TempPathFactory) -> Seen:
             name: {
                 "html": str(folder / f"{name}.html"),
                 "pictures": str(folder),
-                "views": 4 if name == LOOKED_AT else 2,
+                "views": views,
             }
-            for name in PAGES
+            for name, views in PAGES.items()
         },
     }
     ran = subprocess.run(
