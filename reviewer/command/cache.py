@@ -143,7 +143,7 @@ def _program_files() -> Iterator[tuple[str, int, int]]:
                 if entry.is_dir():
                     if entry.name != "__pycache__":
                         folders.append(entry.path)
-                elif entry.name.endswith((".py", ".tsv", ".yaml")):
+                elif entry.name.endswith((".py", ".tsv", ".yaml", ".jinja")):
                     state = entry.stat()
                     yield entry.path, state.st_size, state.st_mtime_ns
 

@@ -12,8 +12,10 @@ from reviewer.judging.finding import ByShop, Finding
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Problem
 from reviewer.reporting.data import dumped
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.sarif_result import result
 from reviewer.reporting.sarif_rules import (
+    CALIBRATED,
     CAUTION,
     INPUT,
     SHOP,
@@ -78,7 +80,13 @@ class SarifReport:
             "results": results,
             "rules": list(described.values()),
             "execution": execution,
-            "configuration": [_change(each, places) for each in review.changes],
+            "configuration": [
+                *(_change(each, places) for each in review.changes),
+                *(
+                    notification(CALIBRATED, "note", places.relative(each))
+                    for each in calibrations_told(review.tests, review.path)
+                ),
+            ],
             "versions": [places.relative(version_words(each)) for each in versions(review)],
             "failed": bool(review.problems),
             "files": places.files,

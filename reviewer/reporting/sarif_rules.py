@@ -9,10 +9,12 @@ from reviewer.reporting.words import HOLD_WORDS, STAGE_WORDS, sentence
 
 LEVELS: dict[Level, str] = {"must": "error", "should": "warning", "note": "note"}
 INPUT, SHOP, CAUTION = "input_not_read", "changed_by_shop", "caution"
+CALIBRATED = "calibrated"
 NOTIFICATIONS = (
     (INPUT, "A file, or a part of one, could not be read, so that it was not reviewed."),
     (SHOP, "A shop has its own way with a rule or a limit."),
     (CAUTION, "What a computed review does not see."),
+    (CALIBRATED, "A measurement stands in for a value of the file."),
 )
 ABOUT = (
     "Reviews designs of moving furniture and shop machines before the wood is cut. It computes how "

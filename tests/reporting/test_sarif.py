@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from jsonschema import Draft4Validator
 
 from reviewer.judging.reviewed import Review
+from reviewer.reporting.measured_words import calibrations_told
 from reviewer.reporting.sarif import SarifReport
 from reviewer.reviewing import review
 from reviewer.studying.rewriting import rewritten
@@ -373,3 +374,11 @@ def test_nothing_in_a_text_is_a_placeholder_or_a_link(
         undoubled(text)
         assert "](" not in text
         assert text.isprintable()
+
+
+def test_what_a_measurement_stands_in_for_is_told() -> None:
+    tested = review(Path(__file__).parents[2] / "specimens" / "potting_bench" / "tested.yaml")
+    notes = run_of(tested)["invocations"][0]["toolConfigurationNotifications"]
+    told = [each for each in notes if each["descriptor"]["id"] == "calibrated"]
+    assert len(told) == len(list(calibrations_told(tested.tests, tested.path))) > 0
+    assert all(each["level"] == "note" for each in told)
