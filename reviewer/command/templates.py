@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from reviewer.reporting.templates.template import Template
 
 PAPERS = ("A4", "Letter")
+MOST_SHEETS = 200  # of paper for one template; a table of 3 m takes some 170
 LARGEST = 64 * 2**20  # bytes; no template is larger, so that such a file is somebody else's
 
 
@@ -58,10 +59,16 @@ def _files(where: Path, template: "Template", paper: str) -> Iterator[_File]:
     from reviewer.reporting.templates.as_pdf import as_pdf
     from reviewer.reporting.templates.as_svg import as_svg
     from reviewer.reporting.templates.tiles import PAPERS as SIZES
+    from reviewer.reporting.templates.tiles import tiling_of
 
     yield _File(where / f"{template.name}.svg", as_svg(template).encode("utf-8"))
     yield _File(where / f"{template.name}.dxf", as_dxf(template).encode("utf-8"))
-    yield _File(where / f"{template.name}.pdf", as_pdf(template, SIZES[paper]))
+    sheets = len(tiling_of(template, SIZES[paper]).tiles)
+    if sheets > MOST_SHEETS:
+        name = plain(template.name)
+        complain(f"there is no PDF of {name}: it would take {sheets} sheets; print its SVG or DXF")
+    else:
+        yield _File(where / f"{template.name}.pdf", as_pdf(template, SIZES[paper]))
 
 
 def _known(path: Path) -> bytes | None:

@@ -17,8 +17,7 @@ from reviewer.mechanics.mark_datum import carried_on
 Array = NDArray[np.float64]
 
 ROUNDS = 4  # of Gauss and Newton; marks off by a hundredth of the circle are exact by then
-# Variance of a mark, in squares of a length's uncertainty, past which the lengths say nothing.
-UNSETTLED = 1e6
+UNSETTLED = 0.02  # of the diameter: a mark that is known no better is not settled by the lengths
 UNCONTROLLED = 1e-9  # share of a length's error that shows in its residual
 
 
@@ -105,7 +104,7 @@ def marks_from_lengths(
         fitted, slopes = _lengths_between(across, angles, ends, errors)
         design = np.einsum("...me,...ei->...mi", slopes, expected.spread) / noise[..., None]
         residuals = (lengths - fitted) / noise
-        inverse = _inverse(design, expected.weight, count)
+        inverse = _inverse(design, expected.weight, count, UNSETTLED * across / noise)
         pull = np.einsum("...mi,...m->...i", design, residuals) - expected.weight * unknowns
         change = np.einsum("...ij,...j->...i", inverse, pull)
         unknowns = unknowns + change
@@ -165,8 +164,11 @@ def _lengths_between(
     return factor * length, slopes
 
 
-def _inverse(design: Array, weight: Array, count: int) -> Array:
-    """Cofactors of the unknowns, all marks being the datum; NaN where a mark is not settled."""
+def _inverse(design: Array, weight: Array, count: int, widest: Array) -> Array:
+    """Cofactors of the unknowns, all marks being the datum.
+
+    NaN where a mark is known no better than the widest, in units of a length's uncertainty.
+    """
     size = len(weight)
     bordered = np.zeros((*design.shape[:-2], size + 1, size + 1))
     bordered[..., :size, :size] = np.einsum("...mi,...mj->...ij", design, design)
@@ -178,8 +180,8 @@ def _inverse(design: Array, weight: Array, count: int) -> Array:
         inverse: Array = np.linalg.inv(bordered)[..., :size, :size]
     except np.linalg.LinAlgError:
         return np.full((*design.shape[:-2], size, size), np.nan)
-    widest = np.max(inverse[..., unknown, unknown], axis=-1)
-    settled = (widest > 0) & (widest < UNSETTLED)
+    variance = inverse[..., unknown, unknown][..., datum]
+    settled = np.all((variance > 0) & (variance < widest * widest), axis=-1)
     return np.where(settled[..., None, None], inverse, np.nan)
 
 

@@ -4,9 +4,9 @@ import numpy as np
 
 from reviewer.mechanics.dividing import chord, chord_tolerance
 from reviewer.mechanics.formula import Number
-from reviewer.mechanics.misfits import misfit_limit
 from reviewer.parts.arm_root import SERIES
 from reviewer.parts.kind import Kind
+from reviewer.parts.mark_rows import MOST_MARKS, measured, standing, took
 from reviewer.parts.mark_setting import (
     GROUPS,
     error_of_setting,
@@ -16,27 +16,7 @@ from reviewer.parts.mark_setting import (
     setting_asked,
     start_of,
 )
-from reviewer.parts.marks_measured import count_of, measured_of, network_of, standing_of, suspect_of
-from reviewer.parts.row import Choice, Count, Measure, PartName, Points, Row, Stock
-
-MOST_MARKS = 60
-
-CHORDS = Points(
-    (Row("chord", "m", "from a mark to the next", Measure(above=0.0, example="113.2 mm")),),
-    at_least=3,
-    at_most=MOST_MARKS,
-    grows=False,
-)
-DIAGONALS = Points(
-    (
-        Row("mark", "1", "mark at one end, counted from 1", Measure(at_least=1.0, example="1")),
-        Row("mark", "1", "mark at the other end", Measure(at_least=1.0, example="6")),
-        Row("length", "m", "length between them", Measure(above=0.0, example="320.4 mm")),
-    ),
-    at_least=1,
-    at_most=400,
-    grows=False,
-)
+from reviewer.parts.row import Choice, Count, Measure, PartName, Row, Stock
 
 
 def step_of(count: int) -> Number:
@@ -45,10 +25,6 @@ def step_of(count: int) -> Number:
     Geometry.
     """
     return 2 * np.pi / count
-
-
-def _took(path: str, unit: str, says: str, take: str, solution: str = "standing") -> Row:
-    return Row(path, unit, says, needs={"solution": solution}, take=take)
 
 
 def _from_groups(path: str) -> dict[str, str]:
@@ -130,8 +106,8 @@ def _circle() -> tuple[Row, ...]:
             formula=chord_tolerance,
             needs={"position_error": "permitted"},
         ),
-        _took("chord_within", "m", "how much it may differ at worst", "worst", "chord_tolerance"),
-        _took("chord_likely", "m", "how much it is likely to differ", "likely", "chord_tolerance"),
+        took("chord_within", "m", "how much it may differ at worst", "worst", "chord_tolerance"),
+        took("chord_likely", "m", "how much it is likely to differ", "likely", "chord_tolerance"),
     )
 
 
@@ -167,119 +143,9 @@ def _setting() -> tuple[Row, ...]:
     )
 
 
-def _measured() -> tuple[Row, ...]:
-    return (
-        Row("measured.chords", "", "chords from mark to mark, all the way round", CHORDS),
-        Row("measured.diagonals", "", "lengths between any two marks", DIAGONALS),
-        Row(
-            "measured.within",
-            "m",
-            "how exactly a length is measured, to each side, 95 times of 100",
-            Measure(above=0.0, default="0.3 mm"),
-        ),
-        Row(
-            "measured.scale",
-            "1",
-            "how exact the rule or tape is, as a share of the length",
-            Measure(at_least=0.0, at_most=0.02, default="0.05 %"),
-        ),
-        Row(
-            "scribed.marks_within",
-            "m",
-            "how near the marks are to the scribed circle, 95 of 100",
-            Measure(at_least=0.0, default="0.3 mm"),
-        ),
-        Row(
-            "scribed.radius_within",
-            "m",
-            "how exactly the radius of the scribed circle is set",
-            Measure(at_least=0.0, default="0.5 mm"),
-        ),
-        Row(
-            "measured.count",
-            "1",
-            "how many lengths were measured",
-            formula=count_of,
-            needs={"chords": "measured.chords?", "diagonals": "measured.diagonals?"},
-        ),
-        Row(
-            "measured.lengths",
-            "",
-            "which marks each measured length joins",
-            formula=measured_of,
-            needs={
-                "count": "count",
-                "chords": "measured.chords?",
-                "diagonals": "measured.diagonals?",
-            },
-            because="needs as many chords as there are marks, and diagonals between two of them",
-        ),
-        Row(
-            "network",
-            "",
-            "errors of the marks by least squares",
-            formula=network_of,
-            needs={
-                "circle": "circle",
-                "count": "count",
-                "measured": "measured.lengths",
-                "within": "measured.within",
-                "scale": "measured.scale",
-                "marks_within": "scribed.marks_within",
-                "radius_within": "scribed.radius_within",
-            },
-        ),
-        _took(
-            "measured.misfit", "1", "how the lengths disagree with each other", "misfit", "network"
-        ),
-        _took("measured.freedom", "1", "lengths more than needed", "freedom", "network"),
-        Row(
-            "measured.misfit_limit",
-            "1",
-            "how much they may disagree by chance, 99 of 100",
-            formula=misfit_limit,
-            needs={"freedom": "measured.freedom"},
-        ),
-        Row(
-            "measured.suspect",
-            "text",
-            "the length that agrees least",
-            formula=suspect_of,
-            needs={"network": "network", "measured": "measured.lengths"},
-        ),
-    )
-
-
-def _standing() -> tuple[Row, ...]:
-    worst = "of the mark that stands worst"
-    return (
-        Row(
-            "standing",
-            "",
-            "where the marks stand",
-            formula=standing_of,
-            needs={"network": "network", "count": "count", "permitted": "permitted"},
-        ),
-        _took("worst.error", "m", f"distance from its place {worst}", "error"),
-        _took("worst.uncertainty", "m", f"how exactly that is known {worst}", "uncertainty"),
-        _took(
-            "worst.found_within", "m", "where it may be found and still be in place", "found_within"
-        ),
-        _took("worst.mark", "1", "the mark that stands worst", "mark"),
-        _took("worst.along", "m", f"error along the circle {worst}", "along"),
-        _took("worst.towards", "1", "the mark towards which it must move", "towards"),
-        _took("worst.across", "m", f"error across the circle {worst}", "across"),
-        _took("worst.way", "text", "the way across the circle that it must move", "way"),
-        _took("out", "1", "marks that are certainly out of place", "out"),
-        _took("out_marks", "text", "which they are", "out_marks"),
-        _took("doubtful_marks", "text", "of which measuring does not tell it", "doubtful_marks"),
-        _took("doubtful", "1", "marks of which measuring does not tell it", "doubtful"),
-    )
-
-
 DIVIDED_CIRCLE = Kind(
     name="divided_circle",
     says="marks to set out evenly on a circle, and what was measured between them",
     carries_load=False,
-    rows=(*_circle(), *_setting(), *_measured(), *_standing()),
+    rows=(*_circle(), *_setting(), *measured(), *standing()),
 )

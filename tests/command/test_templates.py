@@ -56,6 +56,16 @@ def test_a_file_of_somebody_else_stops_all(run: Run, bench: Path, name: str) -> 
     assert (bench / "paper" / name).read_text("utf-8") == "drawn by hand"
 
 
+def test_what_would_take_a_heap_of_paper_is_not_tiled(run: Run, folder: Path) -> None:
+    (folder / "bench.yaml").write_text(BENCH.replace("300}", "9000}"), "utf-8")
+    ran = run("sheet", "bench.yaml", "--templates", "paper")
+    assert ran.status == 0
+    assert "there is no PDF of lid: it would take" in ran.err
+    assert sorted(each.name for each in (folder / "paper").iterdir()) == sorted(
+        name for name in NAMES if name != "lid.pdf"
+    )
+
+
 def test_letter_paper(run: Run, bench: Path) -> None:
     run("sheet", "bench.yaml", "--templates", "a4")
     run("sheet", "bench.yaml", "--templates", "letter", "--paper", "Letter")

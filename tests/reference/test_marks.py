@@ -219,6 +219,15 @@ def test_lengths_that_settle_nothing_are_unknown():
     assert np.isnan(network.tangential).all()
 
 
+def test_lengths_far_finer_than_the_scribing_settle_them_too():
+    """A measuring machine on marks that were scribed by hand."""
+    ends = lengths_over(10, 1, 3)
+    tangential = np.linspace(-1e-3, 1e-3, 10)
+    lengths = measured(np.zeros(10), tangential, ends)
+    network = marks_from_lengths(DIAMETER, angles_of(10), ends, lengths, 5e-7, 0.0, 5e-3, 5e-3)
+    assert network.tangential == pytest.approx(tangential, abs=1e-8)
+
+
 @pytest.mark.parametrize("place", range(4))
 def test_unknown_travels(place):
     known = list(KNOWN)

@@ -8,12 +8,17 @@ import subprocess
 import xml.etree.ElementTree as ET
 
 import ezdxf
+import pypdf
 import pytest
 
 from reviewer.geometry.rim import Arc, Line
 from reviewer.reporting.templates.as_dxf import as_dxf
+from reviewer.reporting.templates.as_pdf import as_pdf
 from reviewer.reporting.templates.as_svg import Sheet, as_svg
+from reviewer.reporting.templates.making import templates_of
 from reviewer.reporting.templates.template import Layer, Template, on
+from reviewer.reporting.templates.tiles import PAPERS
+from reviewer.reviewing import review_source
 
 COUNT, CIRCLE, HOLE = 16, 580.0, 13.5
 CHORD = CIRCLE * math.sin(math.pi / COUNT)
@@ -129,6 +134,22 @@ def test_check_bar_and_chords_of_dxf(templates):
     words = {each.dxf.text for each in space.query("TEXT")}
     assert "By hand, revision 2: lid" in words
     assert "18 mm, birch plywood" in words
+
+
+HOSTILE = '"a\\n  0\\nENDSEC </svg><script> \\u202e\u6728 (x)) Tj ET %"'
+
+
+def test_a_hostile_name_breaks_no_file():
+    """Line ends, tags, brackets and letters that no font of a PDF has."""
+    text = f"design: {HOSTILE}\nparts:\n  m: {{kind: divided_circle, count: 5, circle: 90 mm}}\n"
+    (template,) = templates_of(review_source(text, "hand.yaml")).templates
+    root = ET.fromstring(as_svg(template))
+    assert "script" not in {each.tag.rpartition("}")[2] for each in root.iter()}
+    drawing = read_dxf(template)
+    assert not drawing.audit().has_errors
+    assert len(drawing.modelspace().query("TEXT")) == len(template.words) + 1
+    page = pypdf.PdfReader(io.BytesIO(as_pdf(template, PAPERS["A4"]))).pages[0]
+    assert "(x)) Tj ET %" in page.extract_text()
 
 
 @pytest.mark.skipif(shutil.which("chromium") is None, reason="no browser is installed")
