@@ -1,6 +1,6 @@
 """What only the tree of parts can give of motion: courses of travels, motions, meetings."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import nan
 from typing import Any
@@ -8,14 +8,17 @@ from typing import Any
 import numpy as np
 
 from reviewer.deriving.tree import Built, Needs, Tree
-from reviewer.parts.lazily import Lazily, shape_of
+from reviewer.parts.lazily import Lazily, picked_of, shape_of
 from reviewer.parts.meeting import Meeting, Side
-from reviewer.parts.motion import Motion, argument, motion_of
-from reviewer.parts.move_rows import GIVEN, MOVES
+from reviewer.parts.motion import Motion, argument, motion_of, place_of
+from reviewer.parts.move_rows import GIVEN, MOVES, WAYS
 from reviewer.parts.travel import TRAVEL, Lead, lead_of, position_now
 from reviewer.reading.design import Part
 
-MAKES = ("lead", "now", "motion", "meeting", "touches")
+MAKES = (
+    *("lead", "now", "motion", "meeting", "touches", "slid", "lifted"),
+    *("moved.x", "moved.y"),
+)
 COURSE = {"start": "from", "end": "to", "profile": "profile?"}
 
 
@@ -29,12 +32,16 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
     if path.startswith(MOVES):
         _, way, what = path.split(".")
         return _amount(owner, way) if what == "now" else _reach(way)
-    makers = {
+    makers: dict[str, Callable[[Part, Tree], Built]] = {
         "lead": _lead,
         "now": _now,
         "motion": _motion,
         "meeting": _meeting,
         "touches": _touches,
+        "slid": _slid,
+        "lifted": _lifted,
+        "moved.x": lambda owner, tree: _moved(owner, tree, "x"),
+        "moved.y": lambda owner, tree: _moved(owner, tree, "y"),
     }
     return makers[path](owner, tree)
 
@@ -123,6 +130,54 @@ def _reach(way: str) -> Built:
         return found
 
     return reach, {"motion": "motion"}
+
+
+def _slid(owner: Part, tree: Tree) -> Built:
+    """How far a travel has slid a part."""
+    if _named(owner, f"{MOVES}slide.by") is None:
+        return (lambda: 0.0), {}
+    return (lambda now: now), {"now": f"{MOVES}slide.now"}
+
+
+def _lifted(owner: Part, tree: Tree) -> Built:
+    """How far travels have lifted a part with all that carries it."""
+    if not _moves_on(owner.name, tree):
+        return (lambda: 0.0), {}
+    needs: Needs = {"own": f"{MOVES}lift.now"}
+    if owner.carried_by:
+        needs["below"] = (owner.carried_by[0], "lifted")
+    return (lambda own, below=0.0: own + below), needs
+
+
+def _moved(owner: Part, tree: Tree, axis: str) -> Built:
+    """How much further than its own position a part stands from what carries it, in plan."""
+    if not _moves_on(owner.name, tree):
+        return (lambda: 0.0), {}
+    path = path_to(owner.name, tree)
+    needs: Needs = {f"motion_{name}": (name, "motion") for name in path}
+    by = {_named(tree.design.parts[name], f"{MOVES}{way}.by") for name in path for way in WAYS}
+    needs |= {f"now_{name}": (name, "now") for name in sorted(each for each in by if each)}
+
+    def moved(**values: Any) -> Any:
+        samples, cases = shape_of(values.values())
+        found = np.full((samples, cases), nan)
+        for at in np.ndindex(samples, cases):
+            picked = {name: picked_of(value, *at) for name, value in values.items()}
+            motions = [picked[f"motion_{name}"] for name in path]
+            if all(motions):
+                nows = {name[4:]: now for name, now in picked.items() if name.startswith("now_")}
+                shift = place_of(motions, nows) - place_of(motions[:-1], nows)
+                own = complex(motions[-1].x, motions[-1].y)
+                found[at] = getattr(shift - own, "real" if axis == "x" else "imag")
+        return found
+
+    return moved, needs
+
+
+def _moves_on(name: str, tree: Tree) -> bool:
+    """Whether a part, or anything that carries it, moves."""
+    parts = (tree.design.parts[each] for each in path_to(name, tree))
+    return any(_named(part, f"{MOVES}{way}.by") for part in parts for way in WAYS)
 
 
 def _move(motion: Motion | None, way: str) -> Any:

@@ -14,9 +14,9 @@ def same(place: Any) -> Any:
     return place
 
 
-def placed(at: Any, below: Any) -> Any:
-    """Where it stands: its own position added to the middle of all that carries it."""
-    return below + at
+def placed(at: Any, below: Any, moved: Any) -> Any:
+    """Where it stands: its own position, and its travels', beside the middle of what carries it."""
+    return below + at + moved
 
 
 class Middle(NamedTuple):
@@ -43,19 +43,22 @@ PLACE = (
     Row("at.y", "m", "plan position from its carrier's middle", Measure(default="0 mm")),
     Row("below.x", "m", "plan position of the middle of all that carries it", built=True),
     Row("below.y", "m", "plan position of the middle of all that carries it", built=True),
+    Row("moved.x", "m", "how far its travels have moved it in plan", built=True),
+    Row("moved.y", "m", "how far its travels have moved it in plan", built=True),
+    Row("lifted", "m", "how far its travels, and what carries it, have lifted it", built=True),
     Row(
         "place.x",
         "m",
         "plan position from the axis of the design",
         formula=placed,
-        needs={"at": "at.x", "below": "below.x"},
+        needs={"at": "at.x", "below": "below.x", "moved": "moved.x"},
     ),
     Row(
         "place.y",
         "m",
         "plan position from the axis of the design",
         formula=placed,
-        needs={"at": "at.y", "below": "below.y"},
+        needs={"at": "at.y", "below": "below.y", "moved": "moved.y"},
     ),
 )
 

@@ -32,6 +32,12 @@ def azimuth_of_load(azimuth: Any, x: Any, y: Any) -> Any:
     return np.arctan2(0.0 if y is None else y, 0.0 if x is None else x)
 
 
+def level_of_load(level: Any, height: Any, lifted: Any) -> Any:
+    """Height of the upper face of what it stands on, lifted as far as that is."""
+    top = level if height is None else level + height
+    return top if lifted is None else top + lifted
+
+
 LASTING = dict(zip(DURATIONS, (1.0, 0.8, 0.3, 0.0, 0.0), strict=True))
 
 
@@ -98,8 +104,12 @@ LOAD = Kind(
             "m",
             "height above the floor at which a level force acts",
             Measure(at_least=0.0, example="730 mm"),
-            formula=lambda level, height: level if height is None else level + height,
-            needs={"level": "carrier.level", "height": "carrier.height?"},
+            formula=level_of_load,
+            needs={
+                "level": "carrier.level",
+                "height": "carrier.height?",
+                "lifted": "carrier.lifted?",
+            },
         ),
         Row(
             "radius",

@@ -1,8 +1,8 @@
 """How a part stands and moves on what carries it, made from the values of its rows."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import pi
+from math import cos, pi, sin
 from typing import Any
 
 import numpy as np
@@ -118,6 +118,28 @@ def _table(way: str, own: Mapping[str, Any]) -> tuple[Table, Crank | StraightSlo
         turned = Table(((0.0, start), (1.0, start + own["crank_turn"])))
         return turned, Crank(own["crank_radius"], start)
     return Table(((0.0, 0.0), (1.0, own[WAYS[way].amount]))), None
+
+
+def place_of(motions: Sequence[Motion], now: Mapping[str, float]) -> complex:
+    """Where the origin of the last of some parts stands in plan, each carried by the one before.
+
+    `now` tells where each travel stands. What each of several like parts does by itself leaves
+    their common origin in place.
+    """
+    e, c = 1.0 + 0.0j, 0.0 + 0.0j
+    for motion in motions:
+        c += e * complex(motion.x, motion.y)
+        for move in motion.moves:
+            alone = motion.count > 1 and not move.whole
+            if move.way in ("lift", "swing") or alone:
+                continue
+            amount = float(move.amount(now[move.by]))
+            if move.way == "slide":
+                c += e * amount * complex(cos(move.azimuth), sin(move.azimuth))
+            else:
+                turned, pivot = complex(cos(amount), sin(amount)), complex(*move.place)
+                c, e = c + e * (pivot - turned * pivot), e * turned
+    return c
 
 
 def argument(path: str) -> str:

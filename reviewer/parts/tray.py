@@ -14,7 +14,7 @@ from reviewer.parts.plate import edge_sag, half_of_array, plate_mass
 from reviewer.parts.row import Choice, Measure, Row
 from reviewer.parts.top import panel_rows
 
-RADIAL = {"inner": "inner", "depth": "depth", "offset": "offset"}
+RADIAL = {"inner": "inner", "depth": "depth", "offset": "out"}
 
 
 def rim_of_tray(inner: Any, depth: Any, offset: Any) -> Any:
@@ -154,6 +154,14 @@ TRAY = Kind(
         Row("depth", "m", "length from inner to outer edge", Measure(above=0.0, example="320 mm")),
         Row("width", "m", "width across", Measure(above=0.0, example="400 mm")),
         Row("offset", "m", "how far it has slid outward", Measure(default="0 mm")),
+        Row("slid", "m", "how far a travel has slid it", built=True),
+        Row(
+            "out",
+            "m",
+            "how far it stands outward in all",
+            formula=lambda offset, slid: offset + slid,
+            needs={"offset": "offset", "slid": "slid"},
+        ),
         Row(
             "form",
             "",
@@ -193,7 +201,7 @@ TRAY = Kind(
                 "root": "carrier.root.radius?",
                 "rim": "rim.radius",
                 "inner": "inner",
-                "offset": "offset",
+                "offset": "out",
             },
             governs="least",
         ),

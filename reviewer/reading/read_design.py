@@ -22,6 +22,7 @@ from reviewer.reading.measures import units_in_order
 from reviewer.reading.notes import NOTE
 from reviewer.reading.pairs import with_pairs
 from reviewer.reading.parts import read_loads, read_parts
+from reviewer.reading.positions import with_positions
 from reviewer.reading.settings import read_combinations, read_concessions, read_configurations
 from reviewer.reading.travels import TRAVELS, read_travels
 from reviewer.reading.tree import Document, Scalar, Table
@@ -92,7 +93,7 @@ def read_document(
     )
     design = _assembled(root, kinds, facts, load, context)
     check_cases(root, design, context)
-    return (None if context.problems else design), told(context)
+    return (None if context.problems else with_positions(design)), told(context)
 
 
 def _families(family: Family | None) -> dict[str, tuple[tuple[str, ...], Unit | None]]:
