@@ -12,12 +12,13 @@ from reviewer.parts.lazily import Lazily, picked_of, shape_of
 from reviewer.parts.meeting import Meeting, Side
 from reviewer.parts.motion import Motion, argument, motion_of, place_of
 from reviewer.parts.move_rows import GIVEN, MOVES, WAYS
+from reviewer.parts.moving_pair import MOVING_PAIR
 from reviewer.parts.travel import TRAVEL, Lead, lead_of, position_now
 from reviewer.reading.design import Part
 
 MAKES = (
-    *("lead", "now", "motion", "meeting", "touches", "slid", "lifted"),
-    *("moved.x", "moved.y"),
+    *("lead", "now", "motion", "meeting", "touches", "known", "slid", "lifted"),
+    *("moved.x", "moved.y", "unseen", "reach", "wanted", "beyond"),
 )
 COURSE = {"start": "from", "end": "to", "profile": "profile?"}
 
@@ -31,13 +32,18 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
     """The formula and the needs of a row of motion."""
     if path.startswith(MOVES):
         _, way, what = path.split(".")
-        return _amount(owner, way) if what == "now" else _reach(way)
+        return _amount(owner, way) if what == "now" else _range(way, what)
     makers: dict[str, Callable[[Part, Tree], Built]] = {
         "lead": _lead,
         "now": _now,
         "motion": _motion,
         "meeting": _meeting,
         "touches": _touches,
+        "known": _known,
+        "unseen": _unseen,
+        "reach": lambda owner, tree: _of_move(owner, "reach"),
+        "wanted": lambda owner, tree: _of_move(owner, "wanted?"),
+        "beyond": lambda owner, tree: _of_move(owner, "beyond"),
         "slid": _slid,
         "lifted": _lifted,
         "moved.x": lambda owner, tree: _moved(owner, tree, "x"),
@@ -118,18 +124,24 @@ def _amount(owner: Part, way: str) -> Built:
     return amount, {"motion": "motion", "now": (by, "now")}
 
 
-def _reach(way: str) -> Built:
-    """From the least to the greatest amount over the whole travel."""
+def _range(way: str, what: str) -> Built:
+    """How far a part moves over the whole travel, or would go on beyond its stops."""
 
-    def reach(motion: Lazily) -> Any:
+    def told(motion: Lazily) -> Any:
         samples, cases = motion.shape()
         found = np.full((samples, cases), nan)
         for at in np.ndindex(samples, cases):
             move = _move(motion.at(*at), way)
-            found[at] = nan if move is None else move.reach
+            found[at] = nan if move is None else getattr(move, what)
         return found
 
-    return reach, {"motion": "motion"}
+    return told, {"motion": "motion"}
+
+
+def _of_move(owner: Part, what: str) -> Built:
+    """What a part says of one of its moves, which the move's own rules ask for."""
+    way = owner.name.rpartition("_")[2]
+    return (lambda value: value), {"value": (owner.of[0], f"{MOVES}{way}.{what}")}
 
 
 def _slid(owner: Part, tree: Tree) -> Built:
@@ -185,6 +197,33 @@ def _move(motion: Motion | None, way: str) -> Any:
     return next((move for move in moves if move.way == way), None)
 
 
+def _known(owner: Part, tree: Tree) -> Built:
+    """Whether both parts of a pair have a shape."""
+    needs: Needs = {f"body_{name}": (name, "body?") for name in owner.of}
+    return (lambda **bodies: all(_has_shape(each) for each in bodies.values())), needs
+
+
+def _has_shape(bodies: Any) -> bool:
+    return bodies is not None and bodies.all() != ()
+
+
+def _unseen(owner: Part, tree: Tree) -> Built:
+    """The parts that cannot be compared, told once: of the first travel that leads itself."""
+    travels = sorted(name for name, part in tree.design.parts.items() if part.kind is TRAVEL)
+    first = next(name for name in travels if not _named(tree.design.parts[name], "follows"))
+    if owner.name != first:
+        return (lambda: ""), {}
+    pairs = [part for part in tree.design.parts.values() if part.kind is MOVING_PAIR]
+    names = sorted({name for pair in pairs for name in pair.of})
+    needs: Needs = {f"body_{name}": (name, "body?") for name in names}
+
+    def unseen(**bodies: Any) -> str:
+        missing = [name for name in names if not _has_shape(bodies[f"body_{name}"])]
+        return ", ".join(missing)
+
+    return unseen, needs
+
+
 def _touches(owner: Part, tree: Tree) -> Built:
     """Whether two parts are meant to touch: one carries the other, or says so."""
     one, other = (tree.design.parts[name] for name in owner.of)
@@ -216,6 +255,7 @@ def _meeting(owner: Part, tree: Tree) -> Built:
     needs |= {f"body_{name}": (name, "body") for name in owner.of}
     needs |= {f"lead_{name}": (name, "lead") for name in travels}
     rides = one in paths[other]
+    rests = one in tree.design.parts[other].carried_by
 
     def make(**made: Any) -> Meeting | None:
         if any(each is None or each == () for each in made.values()):
@@ -225,7 +265,7 @@ def _meeting(owner: Part, tree: Tree) -> Built:
             for name in owner.of
         ]
         leads = tuple((name, made[f"lead_{name}"]) for name in travels)
-        return Meeting(sides[0], sides[1], leads, rides)
+        return Meeting(sides[0], sides[1], leads, rides, rests)
 
     def meeting(**measures: Any) -> Lazily:
         bodies = {f"body_{name}": Whole(measures[f"body_{name}"]) for name in owner.of}

@@ -119,6 +119,7 @@ def _better(
 ) -> tuple[float, tuple[float, ...]]:
     """The least distance so far, at the earliest of the positions that share it."""
     lowest = float(distances.min())
+    lowest = 0.0 if lowest < SAME else lowest
     if lowest > best + SAME:
         return best, at
     near = positions[distances <= lowest + SAME]

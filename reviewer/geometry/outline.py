@@ -21,13 +21,14 @@ from x, seen from above; z is up):
                                         the true rim: straight rims are exact
     footprint(body, chord)              shapely, of all copies, in plan, in the frame of the carrier
     extent(outline)                     greatest distance of its points from its own origin
+    middle_of(body)                     plan position of the middle of the first copy's area
     vertical_extent(body)               (lowest, highest) of the body
 
 Measures out of range raise ValueError with a sentence that names the measure. shapely is imported
 only when one of these functions needs it.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import acos, ceil, cos, hypot, isfinite, pi, sin
 from typing import Any
 
@@ -223,6 +224,12 @@ def footprint(body: Body, chord: float = CHORD) -> Geometry:
     turns = (360.0 * number / body.count for number in range(body.count))
     copies = [affinity.rotate(placed, turn, origin=(0.0, 0.0)) for turn in turns]
     return copies[0] if body.count == 1 else union_all(copies)
+
+
+def middle_of(body: Body) -> tuple[float, float]:
+    """Where the middle of the area of the first copy of a body stands in plan [m]."""
+    middle = footprint(replace(body, count=1), 1e-6).centroid
+    return float(middle.x), float(middle.y)
 
 
 def vertical_extent(body: Body) -> tuple[float, float]:

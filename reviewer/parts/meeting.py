@@ -17,7 +17,7 @@ does.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
 from math import gcd, pi
@@ -29,12 +29,14 @@ from reviewer.geometry.clearance import Least, least_clearance
 from reviewer.geometry.course import Course
 from reviewer.geometry.edges import Edges, edges_of
 from reviewer.geometry.intervals import Path
-from reviewer.geometry.outline import Body, Outline
+from reviewer.geometry.outline import Body, Disc, Outline, Polygon, footprint, middle_of
 from reviewer.parts.motion import Motion, Move
 from reviewer.parts.travel import Lead
 
 MOST_RELATIONS = 400
 KEPT = 4096
+NO_SIZE = 1e-9  # of a point [m]
+CHORD = 5e-6  # a round edge is taken as so much smaller at most, which is safe [m]
 Leads = tuple[tuple[str, Lead], ...]
 
 
@@ -73,12 +75,16 @@ class Relation(NamedTuple):
 
 @dataclass(frozen=True)
 class Meeting:
-    """Two parts and the travels that drive them; `rides` where the first carries the second."""
+    """Two parts and the travels that drive them.
+
+    `rides` where the first carries the second, `rests` where nothing is between them.
+    """
 
     one: Side
     other: Side
     leads: Leads
     rides: bool = False
+    rests: bool = False
 
     @property
     def masters(self) -> tuple[str, ...]:
@@ -231,3 +237,37 @@ def closest(meeting: Meeting) -> Closest | None:
             paths = tuple(Path(travel, least.at) for travel in sorted(used))
             found = Closest(copies, encounter, least, paths)
     return found
+
+
+@lru_cache(maxsize=KEPT)
+def resting(meeting: Meeting) -> Closest | None:
+    """Where the middle of what slides on the first part comes nearest to that part's edge.
+
+    None where the second does not slide on the first. ValueError where the search gave up.
+    """
+    if not (meeting.rests and meeting.slides_along) or len(meeting.other.bodies) != 1:
+        return None
+    if all(move.way == "turn" for move in meeting.other.motions[-1].moves):
+        return None
+    one, other = meeting.stand(meeting.one, 0), meeting.stand(meeting.other, 0)
+    alone = meeting.one.count == meeting.other.count
+    hull = _hull(meeting.one, alone=alone)
+    shared = one.chain if alone else one.shared
+    x, y = middle_of(meeting.other.bodies[0])
+    point = Mover(edges_of(Disc(NO_SIZE)), (*other.chain, Fixed(x, y)))
+    encounter = meet(Mover(edges_of(hull, inverse=True), shared), point, len(meeting.masters))
+    least = least_clearance(encounter)
+    if not least.settled:
+        raise ValueError("the search for the least clearance gave up")
+    used = {course.travel for course in courses_of(encounter.chain)}
+    paths = tuple(Path(travel, least.at) for travel in sorted(used))
+    return Closest((0, 0), encounter, least, paths) if paths else None
+
+
+def _hull(side: Side, *, alone: bool) -> Polygon:
+    """The convex hull of a part in its own frame: of one copy, or of all of them."""
+    from shapely import union_all
+
+    bodies = [replace(body, count=1 if alone else side.count) for body in side.bodies]
+    hull = union_all([footprint(body, CHORD) for body in bodies]).convex_hull
+    return Polygon(tuple((float(x), float(y)) for x, y in hull.exterior.coords[:-1]))

@@ -28,6 +28,7 @@ class Move:
     place: tuple[float, float] = (0.0, 0.0)
     azimuth: float = 0.0
     whole: bool = False
+    beyond: float = 0.0  # how far it is driven on beyond a stop
 
     def course(self, leads: Mapping[str, Lead], masters: tuple[str, ...]) -> Course:
         """Its course over the travels that lead in the end."""
@@ -80,26 +81,27 @@ def motion_of(x: float, y: float, count: int, first: float, **given: Any) -> Mot
 
 def _move(way: str, own: Mapping[str, Any], first: float) -> Move:
     table, law = _table(way, own)
+    by, beyond = own["by"], 0.0
     if law is None and ("least" in own or "most" in own):
         low, high = own.get("least", -1e3), own.get("most", 1e3)
-        if low >= high:
-            raise ValueError("the lower stop is below the upper one")
+        amounts = [amount for _, amount in table.points]
+        beyond = max(0.0, low - min(amounts), max(amounts) - high)
         table = Table(((low, low), (high, high))).after(table)
-    by = own["by"]
     if way == "turn":
         place = (own.get("about_x", 0.0), own.get("about_y", 0.0))
         whole = "about_x" not in own and "about_y" not in own
-        return Move(way, by, table, law, place, whole=whole)
+        return Move(way, by, table, law, place, whole=whole, beyond=beyond)
     if way == "swing":
-        return Move(way, by, table, law, (own.get("about_out", 0.0), own.get("about_height", 0.0)))
+        pivot = (own.get("about_out", 0.0), own.get("about_height", 0.0))
+        return Move(way, by, table, law, pivot, beyond=beyond)
     azimuth = first + own.get("azimuth", 0.0)
     if way == "slide" and "radius" in own:
         radius = own["radius"]  # along an arc: a turn about its middle, to the left
         left = azimuth + pi / 2
         place = (radius * float(np.cos(left)), radius * float(np.sin(left)))
         arc = Table(tuple((at, amount / radius) for at, amount in table.points))
-        return Move("turn", by, arc, None, place)
-    return Move(way, by, table, law, azimuth=azimuth)
+        return Move("turn", by, arc, None, place, beyond=beyond)
+    return Move(way, by, table, law, azimuth=azimuth, beyond=beyond)
 
 
 def _table(way: str, own: Mapping[str, Any]) -> tuple[Table, Crank | StraightSlot | None]:

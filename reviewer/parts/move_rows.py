@@ -38,6 +38,7 @@ def _common(name: str, way: Way) -> tuple[Row, ...]:
             f"how far it {way.does} at places of the travel, straight in between",
             Points((OF_TRAVEL, amount)),
         ),
+        Row(f"{path}.wanted", unit, "how far it has to go in all", Measure(above=0.0)),
         Row(f"{path}.least", unit, "the stop at its lower end", Measure()),
         Row(f"{path}.most", unit, "the stop at its upper end", Measure()),
     )
@@ -95,5 +96,9 @@ REACH = tuple(
     )
     for name, way in WAYS.items()
 )
+BEYOND = tuple(
+    Row(f"{MOVES}{name}.beyond", way.unit, "how far it is driven on beyond a stop", built=True)
+    for name, way in WAYS.items()
+)
 MOTION = Row("motion", "", "how it stands and moves on what carries it", built=True)
-MOVE_ROWS = (*GIVEN, MOTION, *NOW, *REACH)
+MOVE_ROWS = (*GIVEN, MOTION, *NOW, *REACH, *BEYOND)

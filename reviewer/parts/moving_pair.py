@@ -8,7 +8,7 @@ import numpy as np
 from reviewer.geometry.intervals import gap_curve, within
 from reviewer.parts.kind import Kind
 from reviewer.parts.lazily import Lazily
-from reviewer.parts.meeting import Closest, Meeting, closest
+from reviewer.parts.meeting import Closest, Meeting, closest, resting
 from reviewer.parts.pair_hazards import hazards
 from reviewer.parts.row import Row
 
@@ -55,24 +55,45 @@ def overlap(meeting: Lazily) -> Overlap:
     return Overlap(*_over(meeting, _overlap, (np.nan, np.nan, np.nan)))
 
 
+def rest(meeting: Lazily) -> Nearest:
+    """How far the middle of what slides keeps inside the edge of what carries it.
+
+    Geometry, over the whole travel as the clearance is: the middle has to stay within the convex
+    hull of what carries it, or it tips off.
+    """
+    return Nearest(*_over(meeting, _rest, (np.nan, np.nan, "", ""), of=resting))
+
+
 Told = tuple[Any, ...]
 
 
-def _over(meeting: Lazily, tell: Callable[[Meeting, Closest], Told], unknown: Told) -> list[Any]:
+def _over(
+    meeting: Lazily,
+    tell: Callable[[Meeting, Closest], Told],
+    unknown: Told,
+    of: Callable[[Meeting], Closest | None] = closest,
+) -> list[Any]:
     """What is told of each sample and case, as arrays; unknown where a body or the search is."""
     samples, cases = meeting.shape()
-    found = [[_told(meeting.at(s, c), tell, unknown) for c in range(cases)] for s in range(samples)]
+    found = [
+        [_told(meeting.at(s, c), tell, unknown, of) for c in range(cases)] for s in range(samples)
+    ]
     return [
         np.array([[told[column] for told in row] for row in found])
         for column in range(len(unknown))
     ]
 
 
-def _told(meeting: Meeting | None, tell: Callable[[Meeting, Closest], Told], unknown: Told) -> Told:
+def _told(
+    meeting: Meeting | None,
+    tell: Callable[[Meeting, Closest], Told],
+    unknown: Told,
+    of: Callable[[Meeting], Closest | None],
+) -> Told:
     if meeting is None:
         return unknown
     try:
-        found = closest(meeting)
+        found = of(meeting)
     except ValueError:  # too many copies, a move that is not in plan, or a search that gave up
         return unknown
     return unknown if found is None else tell(meeting, found)
@@ -82,6 +103,11 @@ def _nearest(meeting: Meeting, found: Closest) -> Told:
     at = found.least.at[found.paths[0].travel]
     where, copies = place_of(meeting, found), copies_of(meeting, found.copies)
     return found.least.clearance, at, where, copies
+
+
+def _rest(meeting: Meeting, found: Closest) -> Told:
+    at = found.least.at[found.paths[0].travel]
+    return found.least.clearance, at, place_of(meeting, found), meeting.other.name
 
 
 def _overlap(meeting: Meeting, found: Closest) -> Told:
@@ -125,6 +151,7 @@ MOVING_PAIR = Kind(
     of=("one", "other"),
     rows=(
         Row("touches", "truth", "whether they are meant to touch", built=True),
+        Row("known", "truth", "whether the shapes of both are known", built=True),
         Row("meeting", "", "both parts with their bodies and motions", built=True),
         Row(
             "nearest",
@@ -134,6 +161,7 @@ MOVING_PAIR = Kind(
             needs={"meeting": "meeting"},
             searches=True,
         ),
+        Row("rest", "", "how it rests on it", formula=rest, needs={"meeting": "meeting"}),
         Row("meets", "", "where they overlap", formula=overlap, needs={"meeting": "meeting"}),
         _taken(
             "clearance",
@@ -148,6 +176,16 @@ MOVING_PAIR = Kind(
         _taken("copies", "text", "which of several like parts come nearest", "copies"),
         _taken("overlap.from", "1", "where in the travel they meet", "first", "meets"),
         _taken("overlap.to", "1", "where in the travel they part", "last", "meets"),
+        _taken(
+            "rest.margin",
+            "m",
+            "least distance of the second's middle from the edge of what carries it",
+            "clearance",
+            "rest",
+            governs="least",
+            because="is only of what slides on what carries it",
+        ),
+        _taken("rest.place", "text", "where the travels stand there", "place", "rest"),
         _taken(
             "ends", "m", "clearance at the ends of that travel, the lesser", "ends", "meets",
             because=NOT_KNOWN, governs="least",

@@ -17,6 +17,7 @@ from reviewer.parts.hub import HUB
 from reviewer.parts.kind import Kind
 from reviewer.parts.lever import LEVER
 from reviewer.parts.lining_up import LINING_UP
+from reviewer.parts.moves import MOVE, ROTATION
 from reviewer.parts.moving_pair import MOVING_PAIR
 from reviewer.parts.opening import OPENING
 from reviewer.parts.panel import PANEL
@@ -48,6 +49,7 @@ KINDS: Mapping[str, Kind] = register(
         GUIDE,
         HUB,
         LEVER,
+        MOVE,
         MOVING_PAIR,
         LINING_UP,
         OPENING,
@@ -56,6 +58,7 @@ KINDS: Mapping[str, Kind] = register(
         SEAM,
         ROUTER_CUT,
         SAW_CUT,
+        ROTATION,
         SHAFT,
         SKIRT,
         SLEWING_RING,

@@ -139,7 +139,8 @@ class Told:
             return Bodies(raised, {"body": self._known, "bottom": bottom, "top": top})
         level, above = self._usual
         bottom = level if bottom is None else bottom
-        top = bottom + above if top is None and None not in (bottom, above) else top
+        if top is None and bottom is not None and above is not None:
+            top = bottom + above
         heights = {"bottom": _or_unknown(bottom), "top": _or_unknown(top)}
         return Bodies(body_of_outline, {**heights, **given})
 

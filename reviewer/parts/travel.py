@@ -103,6 +103,7 @@ TRAVEL = Kind(
             Measure(at_least=0.0, at_most=1.0, default="0"),
         ),
         Row("now", "1", "where it stands in a configuration", built=True),
+        Row("unseen", "text", "parts that move against others and have no shape", built=True),
         Row("lead", "", "its course over the travel that leads it in the end", built=True),
     ),
 )

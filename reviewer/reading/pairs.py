@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from itertools import combinations_with_replacement
 
 from reviewer.parts.move_rows import MOVES, WAYS
+from reviewer.parts.moves import MOVE, ROTATION
 from reviewer.parts.moving_pair import MOVING_PAIR
 from reviewer.reading.design import Part
 
@@ -12,13 +13,19 @@ ALONE = ("slide", "swing")  # what each of several like parts does in a directio
 
 
 def with_pairs(parts: Mapping[str, Part]) -> Mapping[str, Part]:
-    """The parts, and each pair of them that moves against each other, in order of name.
+    """The parts, what each does by a travel, and each pair that moves against each other.
 
-    The pair is named after both: trays_and_middle. A design in which nothing moves stays as it is.
+    They are named after the parts: trays_slide, trays_and_middle. A design in which nothing moves
+    stays as it is.
     """
     if not any(_ways(part) for part in parts.values()):
         return parts
     found = dict(parts)
+    for part in parts.values():
+        for way in _ways(part):
+            kind = MOVE if WAYS[way].unit == "m" else ROTATION
+            name = f"{part.name}_{way}"
+            found[name] = Part(name, kind, {}, part.place, of=(part.name,))
     shaped = sorted(name for name, part in parts.items() if "motion" in part.kind.by_path)
     for one, other in combinations_with_replacement(shaped, 2):
         mover = _mover(one, other, parts)

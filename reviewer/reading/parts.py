@@ -37,6 +37,7 @@ def read_parts(
             what, mend = f"a part cannot have the name of a {one}", f"the {one} is on line {where}"
             context.refuse(name.place, what, name.text, "a name of its own", mend)
         elif kind is not None:
+            before_it = len(context.problems)
             told = read_fields(table, shaped(kind), context, frozenset((KIND,)))
             given = with_materials(kind, told, context)
             carried_by = given.get(CARRIED_BY)
@@ -45,8 +46,9 @@ def read_parts(
             plain = not moved and given.keys() <= kind.by_path.keys()
             used = kind if plain else shaped(kind)
             parts[name.text] = Part(name.text, used, given, name.place, carriers)
-            check_outline(parts[name.text], context)
-            check_moves(parts[name.text], context)
+            if len(context.problems) == before_it:  # else what is missing may be what is wrong
+                check_outline(parts[name.text], context)
+                check_moves(parts[name.text], context)
     check_carriers(parts, context)
     return parts
 
