@@ -1,6 +1,6 @@
 """What only the tree of parts can give of motion: courses of travels, motions, meetings."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import nan
 from typing import Any
@@ -116,6 +116,11 @@ def _amount(owner: Part, way: str) -> Built:
         samples, cases = shape_of((motion, now))
         found = np.full((samples, cases), nan)
         places = np.broadcast_to(now, (samples, cases))
+        if motion.shape()[1] == 1:  # one course for all cases
+            for sample in range(samples):
+                move = _move(motion.at(sample), way)
+                found[sample] = nan if move is None else move.amount(places[sample])
+            return found
         for at in np.ndindex(samples, cases):
             move = _move(motion.at(*at), way)
             found[at] = nan if move is None else float(move.amount(places[at]))
@@ -170,20 +175,29 @@ def _moved(owner: Part, tree: Tree, axis: str) -> Built:
     by = {_named(tree.design.parts[name], f"{MOVES}{way}.by") for name in path for way in WAYS}
     needs |= {f"now_{name}": (name, "now") for name in sorted(each for each in by if each)}
 
+    leads, part = sorted(each for each in by if each), "real" if axis == "x" else "imag"
+
     def moved(**values: Any) -> Any:
+        """What is asked for in each case; once for cases in which all travels stand alike."""
         samples, cases = shape_of(values.values())
-        found = np.full((samples, cases), nan)
-        for at in np.ndindex(samples, cases):
-            picked = {name: picked_of(value, *at) for name, value in values.items()}
-            motions = [picked[f"motion_{name}"] for name in path]
-            if all(motions):
-                nows = {name[4:]: now for name, now in picked.items() if name.startswith("now_")}
-                shift = place_of(motions, nows) - place_of(motions[:-1], nows)
-                own = complex(motions[-1].x, motions[-1].y)
-                found[at] = getattr(shift - own, "real" if axis == "x" else "imag")
+        alike = shape_of(values[f"motion_{name}"] for name in path)[1] == 1
+        found, known = np.full((samples, cases), nan), dict[Any, float]()
+        for sample, case in np.ndindex(samples, cases):
+            now = {name: picked_of(values[f"now_{name}"], sample, case) for name in leads}
+            key = (sample, 0 if alike else case, *now.values())
+            if key not in known:
+                motions = [values[f"motion_{name}"].at(sample, case) for name in path]
+                known[key] = getattr(_shift(motions, now), part) if all(motions) else nan
+            found[sample, case] = known[key]
         return found
 
     return moved, needs
+
+
+def _shift(motions: Sequence[Motion], now: Mapping[str, float]) -> complex:
+    """How much further the last part stands from the one before than where it is put."""
+    whole = place_of(motions, now) - place_of(motions[:-1], now)
+    return whole - complex(motions[-1].x, motions[-1].y)
 
 
 def _moves_on(name: str, tree: Tree) -> bool:

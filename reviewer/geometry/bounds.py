@@ -26,25 +26,20 @@ from reviewer.geometry.chain import (
     Chain,
     Pose,
     Reach,
-    Slide,
-    Turn,
     between,
     poses,
     reach,
-    twists,
 )
 from reviewer.geometry.edges import Edges
 from reviewer.geometry.nearest import (
-    Complex,
     Contact,
     Placed,
     contacts,
-    dot,
-    in_range,
     overlapping,
     placed,
     unit,
 )
+from reviewer.geometry.sides import Shift, far_side, in_hollow, near_side, split
 
 Array = NDArray[np.float64]
 AT_ONCE = 60_000  # pairs of pieces at all poses of one batch: what fits into a cache
@@ -127,124 +122,54 @@ def _examine(encounter: Encounter, middles: Array, halves: Array) -> Found:
     contact = contacts(encounter._still, rim)
     inside = overlapping(encounter.one, encounter.other, pose.e, pose.c, contact.touch)
     far = np.where(inside, 0.0, contact.distance.min(axis=(1, 2)))
-    within = reach(encounter.chain, pose, _farthest(encounter, pose), middles, halves)
+    within = reach(encounter.chain, _arms(rim, pose), middles, halves)
     least = np.where(inside, 0.0, _least(encounter, pose, rim, contact, within, halves))
     up, down = encounter.above + pose.lifted, encounter.below - pose.lifted
     apart = np.maximum(np.maximum(up, down), 0.0)
     at_least = np.maximum(np.maximum(up, down) - within.lifts, 0.0)
-    return Found(np.hypot(far, apart), np.hypot(least, at_least), within.moves + within.lifts)
+    moves = _greatest(within, rim) + within.lifts
+    return Found(np.hypot(far, apart), np.hypot(least, at_least), moves)
 
 
 def motion(encounter: Encounter, middles: Array, halves: Array) -> Array:
     """At most how far any point can come over boxes of travels, upward included [m]."""
     pose = poses(encounter.chain, middles)
-    within = reach(encounter.chain, pose, _farthest(encounter, pose), middles, halves)
-    return within.moves + within.lifts
+    rim = placed(encounter.other, pose.e, pose.c)
+    within = reach(encounter.chain, _arms(rim, pose), middles, halves)
+    most: Array = _greatest(within, rim) + within.lifts
+    return most
 
 
-def _farthest(encounter: Encounter, pose: Pose) -> Array:
-    """Distance of the farthest tracked point from each step's pivot, over (steps, positions)."""
-    points, beyond = encounter.other.tracked
-    at = pose.e[:, None] * points + pose.c[:, None]
-    steps = [step for step in encounter.chain if isinstance(step, Turn | Slide)]
-    arms = [(np.abs(at - pivot[:, None]) + beyond).max(axis=1) for pivot in pose.pivots]
-    return np.array(arms).reshape(len(steps), len(pose.e))
+def _greatest(within: Reach, rim: Placed) -> Array:
+    """At most how far any point of a rim comes in plan."""
+    moves = split(within.moves, rim)
+    greatest: Array = np.concatenate([moves.a, moves.b, moves.whole], axis=2).max(axis=(1, 2))
+    return greatest
 
 
-class _Shift:
-    """How far points of the moving rim can shift along a direction over a box."""
-
-    def __init__(self, encounter: Encounter, pose: Pose, within: Reach, halves: Array) -> None:
-        self.turning, self.going = twists(encounter.chain, pose, encounter.travels)
-        self.bends = within.bends[:, None, None]
-        self.halves = halves
-
-    def velocity(self, points: Complex) -> list[Complex]:
-        """What each travel moves points (boxes, 1, pieces) by, over half a width."""
-        return [
-            (1j * turning[:, None, None] * points + going[:, None, None]) * half[:, None, None]
-            for turning, going, half in zip(self.turning, self.going, self.halves.T, strict=True)
-        ]
-
-    def along(self, points: Complex, direction: Complex) -> Array:
-        """At most how far they shift along a direction (boxes, one, other), bends included."""
-        total = self.bends
-        for step in self.velocity(points):
-            total = total + np.abs(dot(direction, step))
-        return total
-
-    def farther(self, points: Complex, middle: Complex) -> Array:
-        """At most how far points come from a middle, over the box."""
-        arm = points - middle
-        direction, far = unit(arm), np.abs(arm)
-        out, speed = np.zeros_like(far), np.zeros_like(far)
-        for step in self.velocity(points):
-            out = out + np.abs(dot(direction, step))
-            speed = speed + np.abs(step)
-        farthest: Array = np.sqrt(far * far + 2 * far * out + speed * speed) + self.bends
-        return farthest
+def _arms(rim: Placed, pose: Pose) -> Array:
+    """Distances of the tracked points from each step's pivot, over (steps, positions, points)."""
+    boxes = len(pose.e)
+    points = np.concatenate([rim.a, rim.b, rim.first, rim.last, rim.centre, rim.centre], axis=1)
+    beyond = np.where(rim.least > -1.0, rim.radius, 0.0)
+    none = np.zeros((1, points.shape[1] - beyond.shape[1]))
+    far = np.concatenate([none, beyond], axis=1)
+    arms: Array = np.abs(points[None] - pose.pivots[:, :, None]) + far
+    shaped: Array = arms.reshape(len(pose.pivots), boxes, points.shape[1])
+    return shaped
 
 
 def _least(
     encounter: Encounter, pose: Pose, rim: Placed, contact: Contact, within: Reach, halves: Array
 ) -> Array:
     """The guaranteed least distance of the rims over each box."""
-    first = contact.distance - within.moves[:, None, None]
-    shift = _Shift(encounter, pose, within, halves)
+    shift, moves = Shift(encounter.chain, encounter.travels, pose, halves), split(within.moves, rim)
+    comes = np.concatenate([np.maximum(moves.a, moves.b), moves.whole], axis=2)
+    first = contact.distance - comes
     n = unit(contact.on_other - contact.on_one)
-    second = _near_side(rim, n, shift, within.turns) - _far_side(encounter._still, n)
+    bends = split(within.bends, rim)
+    second = near_side(rim, n, shift, within.turns, bends) - far_side(encounter._still, n)
     bound = np.maximum(first, np.where(contact.distance > 0.0, second, 0.0))
-    bound = np.maximum(bound, _in_hollow(encounter._still, rim, shift))
+    bound = np.maximum(bound, in_hollow(encounter._still, rim, shift, bends))
     least: Array = np.maximum(bound.min(axis=(1, 2)), 0.0)
     return least
-
-
-def _far_side(still: Placed, n: Complex) -> Array:
-    """How far each piece of the still rim reaches along n, over (boxes, one, other)."""
-    lines = len(still.a[0])
-    straight, round_ = n[:, :lines], n[:, lines:]
-    a, b = still.a[:, :, None], still.b[:, :, None]
-    reach_of_lines = np.maximum(dot(straight, a), dot(straight, b))
-    first, last, centre, middle = (
-        each[:, :, None] for each in (still.first, still.last, still.centre, still.middle)
-    )
-    ends = np.maximum(dot(round_, first), dot(round_, last))
-    bulge = dot(round_, centre) + still.radius[:, :, None]
-    turned = in_range(round_, middle, still.least[:, :, None])
-    return np.concatenate([reach_of_lines, np.where(turned, bulge, ends)], axis=1)
-
-
-def _near_side(rim: Placed, n: Complex, shift: _Shift, turns: Array) -> Array:
-    """How near each piece of the moving rim can come along n over the box."""
-    lines = rim.a.shape[1]
-    straight, round_ = n[:, :, :lines], n[:, :, lines:]
-
-    def near(points: Complex, direction: Complex) -> Array:
-        return dot(direction, points) - shift.along(points, direction)
-
-    of_lines = np.minimum(near(rim.a[:, None], straight), near(rim.b[:, None], straight))
-    ends = np.minimum(near(rim.first[:, None], round_), near(rim.last[:, None], round_))
-    bulge = near(rim.centre[:, None], round_) - rim.radius[:, None]
-    half = np.arccos(np.clip(rim.least[:, None], -1.0, 1.0)) + turns[:, None, None]
-    turned = in_range(-round_, rim.middle[:, None], np.cos(np.minimum(half, np.pi)))
-    return np.concatenate([of_lines, np.where(turned, np.minimum(bulge, ends), ends)], axis=2)
-
-
-def _in_hollow(still: Placed, rim: Placed, shift: _Shift) -> Array:
-    """What is left in a hollow arc beside each piece of the other rim; else nothing known."""
-    lines, arcs = still.a.shape[1], still.centre.shape[1]
-    others, rounds = rim.a.shape[1], rim.centre.shape[1]
-    bound = np.full((rim.a.shape[0], lines + arcs, others + rounds), -np.inf)
-    for index in np.flatnonzero(still.hollow):
-        middle, radius = still.centre[:, index, None, None], still.radius[0, index]
-        ends = [shift.farther(each[:, None], middle) for each in (rim.a, rim.b)]
-        far = shift.farther(rim.centre[:, None], middle) + rim.radius[:, None]
-        row = np.concatenate([np.maximum(*ends), far], axis=2)
-        bound[:, lines + index] = radius - row[:, 0]
-    for index in np.flatnonzero(rim.hollow):
-        middle, radius = rim.centre[:, index, None, None], rim.radius[0, index]
-        ends = [shift.farther(middle, each[:, :, None]) for each in (still.a, still.b)]
-        far = shift.farther(middle, still.centre[:, :, None]) + still.radius[:, :, None]
-        column = np.concatenate([np.maximum(*ends), far], axis=1)[:, :, 0]
-        bound[:, :, others + index] = np.maximum(bound[:, :, others + index], radius - column)
-    return bound

@@ -155,11 +155,11 @@ def twists(chain: Chain, pose: Pose, travels: int) -> tuple[Array, Complex]:
 
 
 class Reach(NamedTuple):
-    """Guaranteed over a box of travels, for all points of a body that are tracked [m, rad].
+    """Guaranteed over a box of travels, for each of some points of a body [m, rad].
 
-    `moves` is how far any of them can come from where it is in the middle; `bends` how far from
-    the straight line along its velocity there; `turns` how far the body can turn; `lifts` how
-    far it can rise or sink.
+    Over (boxes, points): `moves` is how far a point can come from where it is in the middle;
+    `bends` how far from the straight line along its velocity there. Over (boxes,): `turns` is how
+    far the body can turn; `lifts` how far it can rise or sink.
     """
 
     moves: Array
@@ -168,31 +168,30 @@ class Reach(NamedTuple):
     lifts: Array
 
 
-def reach(chain: Chain, pose: Pose, farthest: Array, middles: Array, halves: Array) -> Reach:
+def reach(chain: Chain, arms: Array, middles: Array, halves: Array) -> Reach:
     """Bounds on the motion over boxes of travels, from the speed and the bend of each step.
 
-    `farthest` is the largest distance of a tracked point from each turn's pivot in the middle of
-    the box, over (steps, boxes). A step j with |dq/dt| <= s and arm r moves a point by at most
-    r s h over half a width h, where r is the arm in the middle and what the steps further in can
-    add to it. Of the second derivatives, d2z/dqi dqj is as large as dz/dqj where the outer step i
-    turns, and nothing where it slides; from these and from d2q/dt2 Taylor's remainder follows.
+    `arms` are the distances of the points from each turn's pivot in the middle of the box, over
+    (steps, boxes, points). A step j with |dq/dt| <= s and arm r moves a point by at most r s h over
+    half a width h, where r is the arm in the middle and what the steps further in can add to it.
+    Of the second derivatives, d2z/dqi dqj is as large as dz/dqj where the outer step i turns, and
+    nothing where it slides; from these and from d2q/dt2 Taylor's remainder follows.
     """
-    count = pose.e.shape[0]
-    moves, bends, lifts = np.zeros(count), np.zeros(count), np.zeros(count)
-    turns = np.zeros(count)
+    moves, bends = np.zeros(arms.shape[1:]), np.zeros(arms.shape[1:])
+    turns, lifts = np.zeros(len(middles)), np.zeros(len(middles))
     moving = [step for step in chain if isinstance(step, Turn | Slide)]
     for index in range(len(moving) - 1, -1, -1):
         step = moving[index]
         travel = step.course.travel
         half = halves[:, travel]
         steep, bent = step.course.most(middles[:, travel], half)
-        span = steep * half
-        arm = farthest[index] + moves if isinstance(step, Turn) else np.ones(count)
+        span, bend = (steep * half)[:, None], (bent * half * half)[:, None]
+        arm = arms[index] + moves if isinstance(step, Turn) else np.ones_like(moves)
         own = arm * span
         if isinstance(step, Turn):
             bends = bends + span * moves + span * own / 2  # with every step further in, and itself
-            turns = turns + span
-        bends = bends + arm * bent * half * half / 2
+            turns = turns + span[:, 0]
+        bends = bends + arm * bend / 2
         moves = moves + own
     for course in (step.course for step in chain if isinstance(step, Lift)):
         half = halves[:, course.travel]
