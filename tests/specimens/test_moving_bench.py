@@ -7,7 +7,7 @@ from math import acos, hypot, pi
 
 import pytest
 
-NAME = "potting_bench/revision_d"
+NAME = "potting_bench/moving"
 MOTION = ("moving_pair.", "move.", "rotation.", "travel.")
 RACK, BAR, TAP, LAMP = 350.0, 30.0, 280.0, hypot(270.1, 270.1)  # mm: tip, half width, distances
 
