@@ -142,3 +142,12 @@ def test_the_slope_of_the_ramp_is_that_of_its_points(review_of, number_of):
     assert cos(number_of(found, "floor_ramp", "steepest", "own weight")) == pytest.approx(
         240 / hypot(240, 40)
     )
+
+
+def test_a_corner_that_comes_too_near_half_way_is_found_and_nothing_else(review_of):
+    assert told(review_of("mechanisms/turning_corner")) == {
+        "foot.load_test": "review",
+        "post.free_to_move": "review",
+        "post_and_table.fingers": "fail",  # 12 mm half way; 95 mm at both ends
+        "shelf_and_table.shears": "review",
+    }

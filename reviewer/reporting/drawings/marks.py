@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from shapely import Geometry
 
 RING = 13.0  # radius of the circle about a pinch point
+APART = 19.0  # from one number to the next
 PINCHES = frozenset({"crushing", "shearing"})
 
 
@@ -143,6 +144,7 @@ def not_placed(scene: Scene, marks: Sequence[Mark], pinches: Sequence[Pinch]) ->
 
 def put_pinches(canvas: Canvas, view: View, pinches: Sequence[Pinch]) -> None:
     """A circle about each place, with its number beside it."""
+    taken: list[tuple[float, float]] = []
     by_place: dict[tuple[float, float], list[Pinch]] = {}
     for pinch in pinches:
         x, y = ((pinch.start[k] + pinch.end[k]) / 2 for k in (0, 1))
@@ -151,5 +153,8 @@ def put_pinches(canvas: Canvas, view: View, pinches: Sequence[Pinch]) -> None:
         centre = view.at(x, y)
         canvas.circle(centre, RING, "stroke='currentColor' stroke-width='2'")
         for position, pinch in enumerate(here):
-            place = (centre[0] + RING + 8 + 19 * position, centre[1] - RING - 2)
+            place = (centre[0] + RING + 8 + APART * position, centre[1] - RING - 2)
+            while any(dist(place, other) < APART for other in taken):
+                place = (place[0], place[1] - APART)
+            taken.append(place)
             canvas.balloon(place, str(pinch.number))

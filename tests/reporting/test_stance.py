@@ -1,0 +1,78 @@
+"""Parts are drawn where their travels have taken them: against the same parts drawn there."""
+
+from cmath import exp, pi
+
+import pytest
+
+from reviewer import review
+from reviewer.reporting.drawings.scene import Scene, scene_of
+
+HEAD = "design: moves\nlengths: mm\ntravels: {go: {}, spin: {}}\nparts:\n"
+BASE = "  base: {kind: base, feet: {count: 5, circle: 900}, height: 700, mass: 60 kg}\n"
+DECK = "  deck: {kind: top, carried_by: base, material: birch plywood, thickness: 18, diameter: 900"
+TRAYS = (
+    "  trays: {kind: tray, carried_by: deck, count: 5, material: birch plywood, thickness: 15,"
+    " inner: 290, depth: 310, width: 500"
+)
+THERE = "configurations: {rest: {}, there: {go: 0.5, spin: 1}}\n"
+
+
+def scene(parts: str, rest: str = THERE) -> Scene:
+    found = review(HEAD + BASE + parts + rest)
+    assert not found.problems, found.problems
+    return scene_of(found, "there" if rest else None)
+
+
+def test_trays_that_slide_stand_where_an_offset_would_put_them() -> None:
+    moved = scene(f"{DECK}}}\n{TRAYS}, moves: {{slide: {{by: go, distance: 200}}}}}}\n")
+    put = scene(f"{DECK}}}\n{TRAYS}, offset: 100}}\n", rest="")
+    for one, other in zip(moved.of("trays"), put.of("trays"), strict=True):
+        assert one.plan.symmetric_difference(other.plan).area < 1e-9
+
+
+def test_what_lies_on_a_table_turns_with_it() -> None:
+    turning = f"{DECK}, moves: {{turn: {{by: spin, angle: 30 deg}}}}}}\n"
+    moved = scene(f"{turning}{TRAYS}}}\n")
+    put = scene(f"{DECK}}}\n{TRAYS}, from: 30 deg}}\n", rest="")
+    for one, other in zip(moved.of("trays"), put.of("trays"), strict=True):
+        assert one.plan.symmetric_difference(other.plan).area < 1e-9
+
+
+def test_a_lift_raises_what_it_carries() -> None:
+    moved = scene(f"{DECK}, moves: {{lift: {{by: go, height: 120}}}}}}\n{TRAYS}}}\n")
+    tray = moved.of("trays")[0]
+    assert (tray.bottom, tray.top) == pytest.approx((0.718 + 0.060, 0.733 + 0.060))
+
+
+def test_the_rollers_of_a_ring_stay_where_they_are() -> None:
+    ring = (
+        "  ring: {kind: slewing_ring, carried_by: base, plate: {material: birch plywood,"
+        " thickness: 18, diameter: 560}, carry: {bearing: '6001', count: 3, circle: 460},"
+        " moves: {turn: {by: spin, angle: 20 deg}}}\n"
+        "  board: {kind: top, carried_by: ring, at: {x: 100}, material: birch plywood,"
+        " thickness: 18, length: 200, width: 100}\n"
+    )
+    moved = scene(ring)
+    rollers = [solid for solid in moved.of("ring") if solid.piece == "carry"]
+    assert (rollers[0].plan.centroid.x, rollers[0].plan.centroid.y) == pytest.approx((0.230, 0.0))
+    board = moved.of("board")[0].plan.centroid
+    there = 0.1 * exp(1j * pi / 9)
+    assert (board.x, board.y) == pytest.approx((there.real, there.imag))
+
+
+def test_a_flap_swings_about_its_axis() -> None:
+    """A leaf of 300 mm on hinges at its inner edge, 40 deg up: its far end by hand."""
+    flap = (
+        "  flap: {kind: panel, carried_by: base, at: {x: 400}, material: birch plywood,"
+        " thickness: 20, length: 300, width: 200,"
+        " moves: {swing: {by: spin, angle: 40 deg, about: {out: -150, height: 700}}}}\n"
+    )
+    solid = scene(flap).of("flap")[0]
+    turn = exp(1j * pi * 2 / 9)
+    corners = [
+        (0.25 + (turn * each).real, 0.7 + (turn * each).imag)
+        for each in (0j, 0.3, 0.3 + 0.02j, 0.02j)
+    ]
+    west, south, east, north = solid.side.bounds
+    assert (west, south) == pytest.approx((min(x for x, _ in corners), min(z for _, z in corners)))
+    assert (east, north) == pytest.approx((max(x for x, _ in corners), max(z for _, z in corners)))
