@@ -30,6 +30,10 @@ def run(arguments: Sequence[str]) -> int:
     options = parser().read(arguments)
     if not options.paths:
         raise UsageError("no design is named", "", "the path of a file or folder, or -", "")
+    if options.watch:
+        from reviewer.command.watch import watch
+
+        return watch(options)
     packs = packs_of(options.rules, options.shop)
     told = Told()
     status = told.of(packs.of()) if options.rules or options.shop else 0
@@ -80,6 +84,10 @@ def parser() -> Parser:
     options.add_argument(
         "--since", default=None, metavar="REVISION",
         help="only what has changed since a revision in git, and what depends on it",
+    )  # fmt: skip
+    options.add_argument(
+        "--watch", action="store_true",
+        help="review again on each save, and tell what has changed",
     )  # fmt: skip
     options.add_argument(
         "-j", dest="workers", type=count, default=None, metavar="N",

@@ -115,7 +115,7 @@ class Desk:
         """What a review comes to with what was asked beside it."""
         told = tuple(render(problem) for problem in found.problems)
         try:
-            done = self._finished(_studied(found, in_force, self.options), in_force)
+            done = self._finished(studied(found, in_force, self.options), in_force)
         except Exception as fault:  # what was found stands
             return _with_fault(replace(self._finished(found, in_force), told=told), fault)
         return replace(done, told=told)
@@ -132,7 +132,7 @@ class Desk:
         )
 
 
-def _studied(review: Review, in_force: InForce, options: Namespace) -> Review:
+def studied(review: Review, in_force: InForce, options: Namespace) -> Review:
     """The review with what was asked beside it; what is not wanted is not loaded."""
     fails = any(each.verdict == "fail" and each.level != "note" for each in review.findings)
     if fails and not options.no_remedies:

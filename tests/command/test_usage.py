@@ -12,7 +12,7 @@ from reviewer.command.main import COMMANDS
 Run = Callable[..., Any]
 OPTIONS = (
     "--all, --allow-open, --cache, --fail-at, --format, --help, --no-remedies, --on, --output, "
-    "--rules, --shop, --since, --tolerance, --what-matters"
+    "--rules, --shop, --since, --tolerance, --watch, --what-matters"
 )
 
 
