@@ -18,7 +18,7 @@ from reviewer.reading.design import Part
 
 MAKES = (
     *("lead", "now", "motion", "meeting", "touches", "known", "slid", "lifted"),
-    *("moved.x", "moved.y", "unseen", "reach", "wanted", "beyond"),
+    *("moved.x", "moved.y", "room.swept", "unseen", "reach", "wanted", "beyond"),
 )
 COURSE = {"start": "from", "end": "to", "profile": "profile?"}
 
@@ -41,6 +41,7 @@ def built(path: str, owner: Part, tree: Tree) -> Built:
         "touches": _touches,
         "known": _known,
         "unseen": _unseen,
+        "room.swept": _room,
         "reach": lambda owner, tree: _of_move(owner, "reach"),
         "wanted": lambda owner, tree: _of_move(owner, "wanted?"),
         "beyond": lambda owner, tree: _of_move(owner, "beyond"),
@@ -211,6 +212,26 @@ def _move(motion: Motion | None, way: str) -> Any:
     return next((move for move in moves if move.way == way), None)
 
 
+def _room(owner: Part, tree: Tree) -> Built:
+    """What the part that passes through an opening keeps clear of it, over the whole travel."""
+    on, passing = _named(owner, "on"), _named(owner, "passes.part")
+    for name, part in sorted(tree.design.parts.items()):
+        if part.kind is MOVING_PAIR and {on, passing} == set(part.of):
+            return (lambda room: room), {"room": (name, "clearance")}
+    return (lambda: nan), {}
+
+
+def _openings(owner: Part, tree: Tree) -> tuple[list[str], str]:
+    """The openings in one of two parts through which the other passes, and which one has them."""
+    found, plate = [], ""
+    for name, part in sorted(tree.design.parts.items()):
+        on, passing = _named(part, "on"), _named(part, "passes.part")
+        if part.kind.name == "opening" and on and passing and {on, passing} == set(owner.of):
+            found.append(name)
+            plate = on
+    return found, plate
+
+
 def _known(owner: Part, tree: Tree) -> Built:
     """Whether both parts of a pair have a shape."""
     needs: Needs = {f"body_{name}": (name, "body?") for name in owner.of}
@@ -270,6 +291,8 @@ def _meeting(owner: Part, tree: Tree) -> Built:
     needs |= {f"lead_{name}": (name, "lead") for name in travels}
     rides = one in paths[other]
     rests = one in tree.design.parts[other].carried_by
+    openings, plate = _openings(owner, tree)
+    needs |= {f"hole_{name}": (name, "hole") for name in openings}
 
     def make(**made: Any) -> Meeting | None:
         if any(each is None or each == () for each in made.values()):
@@ -279,10 +302,12 @@ def _meeting(owner: Part, tree: Tree) -> Built:
             for name in owner.of
         ]
         leads = tuple((name, made[f"lead_{name}"]) for name in travels)
-        return Meeting(sides[0], sides[1], leads, rides, rests)
+        holes = tuple(hole for name in openings for hole in made[f"hole_{name}"])
+        return Meeting(sides[0], sides[1], leads, rides, rests, plate if holes else "", holes)
 
     def meeting(**measures: Any) -> Lazily:
-        bodies = {f"body_{name}": Whole(measures[f"body_{name}"]) for name in owner.of}
+        shapes = [f"body_{name}" for name in owner.of] + [f"hole_{name}" for name in openings]
+        bodies = {name: Whole(measures[name]) for name in shapes}
         return Lazily(make, {**measures, **bodies})
 
     return meeting, needs

@@ -16,24 +16,30 @@ All are pure, and kept for bodies and courses that are asked for again, as a sea
 does.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import product
-from math import gcd, pi
-from typing import NamedTuple
+from math import pi
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.geometry.bounds import Encounter, Mover, meet
-from reviewer.geometry.chain import Chain, Fixed, Lift, Slide, Step, Turn, between, courses_of
+from reviewer.geometry.chain import Chain, Fixed, Lift, Slide, Step, Turn, courses_of
 from reviewer.geometry.clearance import Least, least_clearance
 from reviewer.geometry.course import Course
-from reviewer.geometry.edges import Edges, edges_of
+from reviewer.geometry.edges import edges_of
 from reviewer.geometry.intervals import Path
-from reviewer.geometry.outline import Body, Disc, Outline, Polygon, footprint, middle_of
+from reviewer.geometry.outline import (
+    Body,
+    Disc,
+    Polygon,
+    footprint,
+    middle_of,
+)
 from reviewer.parts.motion import Motion, Move
 from reviewer.parts.travel import Lead
 
-MOST_RELATIONS = 400
+if TYPE_CHECKING:
+    from reviewer.parts.relations import Relation
+
 KEPT = 4096
 NO_SIZE = 1e-9  # of a point [m]
 CHORD = 5e-6  # a round edge is taken as so much smaller at most, which is safe [m]
@@ -66,18 +72,12 @@ class Stand(NamedTuple):
         return (*self.shared, *self.own)
 
 
-class Relation(NamedTuple):
-    """One copy of each part, and how the one sees the other."""
-
-    copies: tuple[int, int]
-    encounter: Encounter
-
-
 @dataclass(frozen=True)
 class Meeting:
     """Two parts and the travels that drive them.
 
-    `rides` where the first carries the second, `rests` where nothing is between them.
+    `rides` where the first carries the second, `rests` where nothing is between them. `holes` are
+    openings in the part named `plate` through which the other one passes.
     """
 
     one: Side
@@ -85,6 +85,8 @@ class Meeting:
     leads: Leads
     rides: bool = False
     rests: bool = False
+    plate: str = ""
+    holes: tuple[Body, ...] = ()
 
     @property
     def masters(self) -> tuple[str, ...]:
@@ -117,14 +119,20 @@ class Meeting:
                 continue  # what follows stands on all copies together
             if motion.count > 1 and not own:
                 own.append(Fixed(azimuth=2 * pi * copy / motion.count))
-            alone = [_step(move, course) for move, course in courses if not _moves_all(move)]
+            alone = [
+                _step(move, course)
+                for move, course in courses
+                if not _moves_all(move) and move.way != "swing"
+            ]
             (own if own else shared).extend(alone)
         return Stand(tuple(shared), tuple(own))
 
     @property
-    def encounters(self) -> tuple[Relation, ...]:
+    def encounters(self) -> "tuple[Relation, ...]":
         """Each relation of copies that no symmetry makes like another one. ValueError: too many."""
-        return _relations(self)
+        from reviewer.parts.relations import relations_of  # which knows what a meeting is
+
+        return relations_of(self)
 
 
 def _moves_all(move: Move) -> bool:
@@ -143,72 +151,7 @@ def _step(move: Move, course: Course) -> Step:
         return Lift(course)
     if move.way == "slide":
         return Slide(course, move.azimuth)
-    if move.way == "turn":
-        return Turn(course, *move.place)
-    raise ValueError("a swing about a level axis is no move in plan")
-
-
-@lru_cache(maxsize=KEPT)
-def _edges(outline: Outline) -> Edges:
-    return edges_of(outline)
-
-
-@lru_cache(maxsize=KEPT)
-def _relations(meeting: Meeting) -> tuple[Relation, ...]:
-    return tuple(_encounters(meeting))
-
-
-def _encounters(meeting: Meeting) -> Iterator[Relation]:
-    stands = [
-        [meeting.stand(side, copy) for copy in range(side.count)]
-        for side in (meeting.one, meeting.other)
-    ]
-    pairs = list(_pairs(meeting, stands[0][0], stands[1][0]))
-    if len(pairs) > MOST_RELATIONS:
-        raise ValueError("there are too many copies")
-    for one, other in pairs:
-        movers = [
-            _movers(side, stands[which][copy])
-            for which, (side, copy) in enumerate(((meeting.one, one), (meeting.other, other)))
-        ]
-        if courses_of(between(stands[0][one].chain, stands[1][other].chain)):
-            for mine, theirs in product(*movers):
-                yield Relation((one, other), meet(mine, theirs, len(meeting.masters)))
-
-
-def _movers(side: Side, stand: Stand) -> list[Mover]:
-    """The bodies of one copy of a part, each on its chain."""
-    return [
-        Mover(
-            _edges(body.outline),
-            (*stand.chain, Fixed(body.x, body.y, body.azimuth)),
-            body.bottom,
-            body.top,
-        )
-        for body in side.bodies
-    ]
-
-
-def _pairs(meeting: Meeting, one: Stand, other: Stand) -> Iterator[tuple[int, int]]:
-    """The copies of one and of the other that are to be compared."""
-    n, m = meeting.one.count, meeting.other.count
-    if meeting.one.name == meeting.other.name:
-        yield from ((0, copy) for copy in range(1, n // 2 + 1))
-        return
-    first = n // gcd(n, m) if _about_one_axis(one.shared, other.shared) else n
-    for mine in range(first):
-        for theirs in range(m):
-            if not (meeting.slides_along and n == m and mine == theirs):
-                yield mine, theirs
-
-
-def _about_one_axis(one: Chain, other: Chain) -> bool:
-    """Whether two groups keep a common axis, so that turning both by a part changes nothing."""
-    return all(
-        isinstance(step, Lift)
-        or (isinstance(step, Turn | Fixed) and step.x == 0.0 and step.y == 0.0)
-        for step in between(one, other)
-    )
+    return Turn(course, *move.place)
 
 
 class Closest(NamedTuple):

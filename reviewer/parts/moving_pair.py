@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from reviewer.geometry.intervals import gap_curve, within
+from reviewer.geometry.intervals import gap_curve, joined, within
 from reviewer.parts.kind import Kind
 from reviewer.parts.lazily import Lazily
 from reviewer.parts.meeting import Closest, Meeting, closest, resting
@@ -114,7 +114,8 @@ def _overlap(meeting: Meeting, found: Closest) -> Told:
     path = found.paths[0]
     gap = gap_curve(found.encounter, path, 2).gap
     meets = found.least.clearance <= TOUCH
-    where = within(found.encounter, path, 0.0) if meets else ()
+    every = [each for copies, each in meeting.encounters if meets and copies == found.copies]
+    where = joined([one for each in every for one in within(each, path, 0.0)])
     ends = float(min(gap[0], gap[-1]))
     return (where[0].start, where[-1].end, ends) if where else (np.nan, np.nan, ends)
 

@@ -2,8 +2,10 @@
 
 import numpy as np
 
+from reviewer.geometry.outline import Body, Disc, Outline, Rectangle, Slot
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import stated, times
+from reviewer.parts.body import Bodies
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
@@ -183,8 +185,36 @@ def _webs() -> tuple[Row, ...]:
     )
 
 
+def hole_of(shape: str, width: float, length: float, count: int, circle: float | None) -> Body:
+    """The opening as a body: round or with sharp corners, the first of them outward on x."""
+    if shape != "round":
+        outline: Outline = Rectangle(length, width)
+    else:
+        outline = Slot(length, width) if length > width else Disc(width / 2)
+    return Body(outline, x=0.0 if circle is None else circle / 2, count=count)
+
+
 def _passing() -> tuple[Row, ...]:
     return (
+        Row(
+            "passes.part",
+            "",
+            "the part that passes through, of which travels tell the way",
+            PartName(),
+        ),
+        Row(
+            "hole",
+            "",
+            "its shape, for what passes through",
+            formula=lambda **measures: Bodies(hole_of, measures),
+            needs={
+                "shape": "shape",
+                "width": "width",
+                "length": "length",
+                "count": "count",
+                "circle": "circle?",
+            },
+        ),
         Row(
             "passes.width",
             "m",
@@ -242,6 +272,14 @@ def _passing() -> tuple[Row, ...]:
             formula=lambda beside, ends: np.minimum(beside, ends),
             needs={"beside": "room.beside", "ends": "room.ends"},
             governs="least",
+        ),
+        Row(
+            "room.swept",
+            "m",
+            "clearance of the part that passes through, over the whole travel",
+            built=True,
+            governs="least",
+            because="needs passes.part, on, and a travel that moves one of the two",
         ),
         Row(
             "room.allowed",
