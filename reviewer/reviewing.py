@@ -85,7 +85,8 @@ def review_under(
         derived, tests = held_against(derived, _finder(in_force, folder))
     findings = judge(derived.design, derived.values, derived.cases, in_force.rules)
     if tests:
-        from reviewer.studying.measured import findings_of, with_calibrations
+        from reviewer.studying.calibrating import with_calibrations
+        from reviewer.studying.measured_findings import findings_of
 
         findings = with_calibrations(findings, derived, tests)
         findings += findings_of(tests, derived.design, in_force.rules)

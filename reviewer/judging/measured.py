@@ -60,7 +60,7 @@ class Tested:
 
     `least` and `most` are the prediction at the worst corners of the tolerances; `tolerated` is
     how far the reading may be off by them and by its own uncertainty; `scatter` is the share of the
-    prediction that formulas leave out.
+    prediction that formulas leave out. `explanations` are None where none were searched.
     `why_unknown` tells why there is no prediction, `why_uncalibrated` why nothing was calibrated.
     """
 
@@ -73,7 +73,7 @@ class Tested:
     scatter: float
     unit: Unit
     stale: Stale
-    explanations: tuple[Explanation, ...] = ()
+    explanations: tuple[Explanation, ...] | None = ()
     calibration: Calibration | None = None
     why_unknown: tuple[str, ...] = ()
     why_uncalibrated: str = ""

@@ -17,7 +17,8 @@ from reviewer.reading.design import Design, Part
 from reviewer.reading.events import read_yaml
 from reviewer.reading.fields import read_fields
 from reviewer.reading.folder import Folder
-from reviewer.reading.measured import MeasuredOn, read_measured
+from reviewer.reading.measured import read_measured
+from reviewer.reading.measured_on import MeasuredOn
 from reviewer.reading.measures import units_in_order
 from reviewer.reading.notes import NOTE
 from reviewer.reading.pairs import with_pairs

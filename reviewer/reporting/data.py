@@ -161,7 +161,9 @@ def tested_data(test: Tested) -> Data:
         "agrees": test.agrees,
         "changed": list(test.stale.changes),
         "unknown": test.stale.unknown or None,
-        "explained_by": [_explanation(each) for each in test.explanations],
+        "explained_by": None
+        if test.explanations is None
+        else [_explanation(each) for each in test.explanations],
         "calibrates": done
         and {
             "value": done.name,

@@ -196,7 +196,10 @@ def _measurement() -> Schema:
             "agrees": {"type": ["boolean", "null"]},
             "changed": {**_list(TEXT), "description": "what has changed behind it since"},
             "unknown": {**TEXT_OR_NULL, "description": "why nobody can tell what has changed"},
-            "explained_by": _list(_table({**change, "line": {"type": ["integer", "null"]}})),
+            "explained_by": {
+                **_or_null(_list(_table({**change, "line": {"type": ["integer", "null"]}}))),
+                "description": "null: not searched",
+            },
             "calibrates": _or_null(_table(change)),
             "path": TEXT,
             "line": FROM_ONE,

@@ -18,7 +18,7 @@ from reviewer.notation.units import parse_unit
 from reviewer.parts.row import Measure, Row
 from reviewer.reading.design import GivenValue, Measured, Part
 from reviewer.reading.due import is_within
-from reviewer.reading.measured import may_be_calibrated
+from reviewer.reading.measured_on import may_be_calibrated
 from reviewer.studying.gauge import Array, Gauge
 from reviewer.studying.given import Given, places_of
 from reviewer.studying.study import Field

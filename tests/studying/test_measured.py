@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 from reviewer import review
 from reviewer.judging import measured as judged
 from reviewer.judging.reviewed import Review
+from reviewer.reporting.data import review_data
 from reviewer.reporting.measured_words import settled_in
 from reviewer.studying.staleness import fingerprint
 
@@ -322,3 +323,14 @@ def test_two_measurements_do_not_calibrate_one_value() -> None:
         "first": "",
         "second": "another measurement calibrates the same value",
     }
+
+
+def test_of_many_that_do_not_agree_only_the_first_are_explained() -> None:
+    """A file of many wrong readings must not keep anybody waiting."""
+    wrong = [f"{SAG}, value: {2 + each / 10} mm" for each in range(12)]
+    found = review(text("}\n  - {".join(wrong)))
+    searched = [each.explanations is not None for each in found.tests]
+    assert searched == [True] * 10 + [False] * 2
+    last = next(each for each in found.findings if each.name == "measured_12.agrees")
+    assert last.message.endswith("was not searched: settle those before it first.")
+    assert review_data(found)["measured"][11]["explained_by"] is None
