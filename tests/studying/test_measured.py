@@ -11,6 +11,7 @@ from reviewer.judging import measured as judged
 from reviewer.judging.reviewed import Review
 from reviewer.reporting.data import review_data
 from reviewer.reporting.measured_words import settled_in
+from reviewer.studying.remedy import with_remedies
 from reviewer.studying.staleness import fingerprint
 
 ARM = """\
@@ -334,3 +335,19 @@ def test_of_many_that_do_not_agree_only_the_first_are_explained() -> None:
     last = next(each for each in found.findings if each.name == "measured_12.agrees")
     assert last.message.endswith("was not searched: settle those before it first.")
     assert review_data(found)["measured"][11]["explained_by"] is None
+
+
+def test_a_remedy_leaves_what_is_calibrated_as_it_is() -> None:
+    """A shorter arm mends the sag, but not where a test settles how long it is."""
+    read = f"{SAG}, value: {millimetres(1.5 * sag())}"
+    failing = text(read)
+    failing = failing.replace("reach: 500", "reach: 500\n    allowed_deflection: 1")
+    offered = {}
+    for words in ("", ", proven: true, calibrates: arm.reach"):
+        found = review(failing.replace(read, read + words))
+        told = with_remedies(found, found.rules)
+        finding = next(each for each in told.findings if each.name == "arm.tip_sinks")
+        assert finding.verdict == "fail"
+        offered[words] = {remedy.changes[0].field for remedy in finding.remedies.offered}
+    assert "reach" in offered[""]
+    assert "reach" not in offered[", proven: true, calibrates: arm.reach"]
