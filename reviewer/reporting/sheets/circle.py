@@ -4,23 +4,26 @@ from math import isnan, pi
 
 import numpy as np
 
+from reviewer.parts.facts import LIMIT
 from reviewer.reporting.sheets.on_a_rule import on_a_rule
 from reviewer.reporting.sheets.quantities import Quantities
 
 LEAST_MARKS = 3
+SET_WITHIN = 0.3e-3  # m, where no divided_circle says it: common practice
 
 
 class Circle:
-    """One divided circle of a design."""
+    """One circle of a design to divide: a divided_circle, or a group of what stands on a circle."""
 
-    def __init__(self, values: Quantities, part: str) -> None:
+    def __init__(self, values: Quantities, part: str, group: str = "") -> None:
         """Take the circle from the design's values."""
-        self.values, self.part = values, part
-        self.name = part.replace("_", " ")
+        self.values, self.part, self.group = values, part, group
+        self.name = f"{part}, {group}".replace("_", " ") if group else part.replace("_", " ")
         self.unit = values.length
-        self.count = values.count(part)
+        self.count = _count(values, part, group)
         self.diameter = self.number("circle")
-        self.start = self.number("from")
+        start = self.number("from")
+        self.start = 0.0 if isnan(start) else start
         self.step = 2 * pi / max(self.count, 1)
 
     @property
@@ -53,8 +56,12 @@ class Circle:
         return dict(zip(ends, (float(each) for each in measured.lengths), strict=True))
 
     def number(self, path: str) -> float:
-        """One of its quantities in SI."""
-        return self.values.number(self.part, path)
+        """One of its quantities in SI; of a group what it has itself, else what is usual."""
+        if not self.group:
+            return self.values.number(self.part, path)
+        permitted = self.values.number(LIMIT, "mark_position")
+        usual = {"permitted": permitted, "chord_within": 2 * permitted, "set_within": SET_WITHIN}
+        return usual.get(path, self.values.number(self.part, f"{self.group}.{path}"))
 
     def length(self, value: float) -> str:
         """A length as a rule shows it, without its unit."""
@@ -67,3 +74,10 @@ class Circle:
     def fine(self, value: float) -> str:
         """A small length, such as an error, by its digits."""
         return self.values.shown(round(value, 7), "m", 2)
+
+
+def _count(values: Quantities, part: str, group: str) -> int:
+    if not group:
+        return values.count(part)
+    found = values.choice(part, f"{group}.count")
+    return found if isinstance(found, int) else 0

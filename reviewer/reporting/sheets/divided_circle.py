@@ -19,6 +19,26 @@ def circle_section(circle: Circle) -> Section:
     return Section(circle.name, tuple(_blocks(circle)))
 
 
+def group_section(circle: Circle) -> Section:
+    """What stands on a circle of a part, where no divided_circle says more of it."""
+    radius = circle.with_unit(circle.diameter / 2)
+    entry = (
+        f"{{kind: divided_circle, of: {circle.part}, group: {circle.group}, bolt: ..., measured: "
+        "{chords: [...]}}"
+    )
+    return Section(
+        circle.name,
+        (
+            f"{circle.count} on a circle of {circle.with_unit(circle.diameter)}, radius {radius}. "
+            f"{_why(circle)}",
+            table_to_set(circle),
+            table_to_check(circle),
+            "To have it judged, write what you measured into the design, as a part of its own: "
+            f"{entry}.",
+        ),
+    )
+
+
 def _blocks(circle: Circle) -> Iterator[Block]:
     if not circle.is_known:
         yield "The count or the circle of its marks is not known: give them in the design."
@@ -94,7 +114,7 @@ def _why(circle: Circle) -> str:
         f"put the last mark {circle.fine(stepped)} off, since every step adds its "
         f"error to those before. Set by itself, no mark is more than {circle.fine(direct)} off."
     )
-    if circle.values.named(circle.part, "set_by") == "stepped":
+    if not circle.group and circle.values.named(circle.part, "set_by") == "stepped":
         asked = circle.fine(circle.number("setting.asked"))
         said += f" The design has it stepped off: then set the dividers within {asked}."
     return said

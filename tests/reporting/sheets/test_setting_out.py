@@ -14,10 +14,11 @@ from reviewer.reviewing import review_source
 
 HEAD = "design: By hand\nlengths: {unit}\nparts:\n"
 BASE = "  base: {kind: base, feet: {count: 5, circle: 900 mm}, height: 620 mm, mass: 24 kg}\n"
+SQUARE = "  box: {kind: base, feet: {length: 500 mm, width: 400 mm}, height: 620 mm, mass: 24 kg}\n"
 
 
-def sheet(part: str, unit: str = "mm"):
-    text = HEAD.format(unit=unit) + BASE + f"  marks: {{kind: divided_circle, {part}}}\n"
+def sheet(part: str, unit: str = "mm", base: str = SQUARE):
+    text = HEAD.format(unit=unit) + base + f"  marks: {{kind: divided_circle, {part}}}\n"
     return sheet_of(SETTING_OUT, review_source(text, "hand.yaml"))
 
 
@@ -117,13 +118,30 @@ def test_point_a_stands_across_where_no_mark_does():
 
 
 def test_a_circle_that_is_not_known_says_so():
-    made = sheet("of: base")
+    made = sheet("of: base")  # without a group
     assert "not known" in made.sections[0].blocks[0]
 
 
 def test_no_circle_no_sheet():
-    made = sheet_of(SETTING_OUT, review_source(HEAD.format(unit="mm") + BASE, "hand.yaml"))
+    made = sheet_of(SETTING_OUT, review_source(HEAD.format(unit="mm") + SQUARE, "hand.yaml"))
     assert isinstance(made, NoSheet)
+
+
+def test_what_stands_on_a_circle_needs_no_entry_of_its_own():
+    """Five feet on a circle of 900 mm: a side of the pentagon is 900 sin 36 deg, 529.0 mm."""
+    made = sheet_of(SETTING_OUT, review_source(HEAD.format(unit="mm") + BASE, "hand.yaml"))
+    assert [section.heading for section in made.sections] == ["base, feet"]
+    to_set, to_check = tables(made)
+    assert len(to_set.rows) == 5
+    assert [row[1] for row in to_check.rows[:5]] == ["529.0"] * 5
+    assert {row[2] for row in to_check.rows} == {"1"}
+    entry = made.sections[0].blocks[-1]
+    assert "{kind: divided_circle, of: base, group: feet, bolt: ..., measured: " in entry
+
+
+def test_a_circle_with_an_entry_is_told_once():
+    made = sheet("of: base, group: feet", base=BASE)
+    assert [section.heading for section in made.sections] == ["marks"]
 
 
 def test_what_lines_up_is_told():
