@@ -14,7 +14,9 @@ from reviewer.reviewing import review_source
 
 HEAD = "design: By hand\nlengths: {unit}\nparts:\n"
 BASE = "  base: {kind: base, feet: {count: 5, circle: 900 mm}, height: 620 mm, mass: 24 kg}\n"
-SQUARE = "  base: {kind: base, feet: {length: 500 mm, width: 400 mm}, height: 620 mm, mass: 24 kg}\n"
+SQUARE = (
+    "  base: {kind: base, feet: {length: 500 mm, width: 400 mm}, height: 620 mm, mass: 24 kg}\n"
+)
 
 
 def sheet(part: str, unit: str = "mm", base: str = SQUARE):
