@@ -56,15 +56,17 @@ class Hearing:
     ) -> None:
         """Judge a rule on a part, unless it is held back by a finding that it stands behind."""
         held = next((key for key in behind if self.failed[key]), None)
+        verdict = "open"
         if held:
             name = f"{held[1]}.{held[0].split('.', 1)[1]}"
-            finding = self._teller.held(rule, bound, name)
+            self.findings.append(self._teller.held(rule, bound, name))
         else:
-            finding = self._teller.told(rule, bound, judge())
-        if finding.verdict != "not applicable" or not rule.scope.is_of_any:
-            self.findings.append(finding)
+            judged = judge()
+            verdict = judged.verdict
+            if verdict != "not applicable" or not rule.scope.is_of_any:
+                self.findings.append(self._teller.told(rule, bound, judged))
         key = rule.name, bound.part  # of pairs, one part may be in several
-        fails = held is not None or finding.verdict == "fail"
+        fails = held is not None or verdict == "fail"
         self.failed[key] = (fails and not rule.is_silenced) or self.failed.get(key, False)
 
 

@@ -17,6 +17,7 @@ from reviewer.reading.travels import check_moves
 from reviewer.reading.tree import Scalar, Table
 
 KIND = "kind"
+MOST_PARTS = 150  # so that a review of what a stranger sends takes a second
 CARRIED_BY = "carried_by"
 CARRIERS = ("on", "over")
 SIZES = ("force", "mass")
@@ -30,6 +31,11 @@ def read_parts(
     parts: dict[str, Part] = dict(before)
     moved = any(part.kind is TRAVEL for part in before.values())
     for name, table in named_tables(root, "parts", "part", context):
+        if len(parts) - len(before) == MOST_PARTS:
+            what, expected = "the design has too many parts", f"at most {MOST_PARTS}"
+            mend = "write like parts as one with a count, or what is built apart in a file apart"
+            context.refuse(name.place, what, name.text, expected, mend)
+            break
         kind = _kind_of(name, table, kinds, context)
         if name.text in before:
             other = before[name.text]

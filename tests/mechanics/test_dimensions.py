@@ -21,6 +21,7 @@ from reviewer.mechanics.panel_disc import (
 EMPIRICAL = {
     "bearing_area_factor",
     "density",
+    "en_board_bolt_embedment",
     "en_bolt_slip_modulus",
     "en_bolt_spacing",
     "en_head_pull_through",
@@ -40,6 +41,7 @@ EMPIRICAL = {
     "nds_lag_screw_withdrawal",
     "nds_nail_withdrawal",
     "nds_single_shear",
+    "nds_slip_modulus",
     "nds_small_bearing",
     "nds_wood_screw_withdrawal",
     "en_bolt_embedment",

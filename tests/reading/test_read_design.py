@@ -6,6 +6,7 @@ import pytest
 
 from reviewer.reading.carriers import find_circle
 from reviewer.reading.design import Configuration
+from reviewer.reading.parts import MOST_PARTS
 
 BENCH = """\
 design: Potting bench
@@ -185,3 +186,19 @@ def test_problems_come_in_the_order_of_the_file(read):
     _, said = read("loads: {a: {force: 1 N, on: x}}\nparts: {b: {kind: y}}\nzzz: 1\n")
     places = [line.split(": ")[0] for line in said.split("\n") if line.startswith("bench")]
     assert places == ["bench.yaml:1:1", "bench.yaml:1:29", "bench.yaml:2:19", "bench.yaml:3:1"]
+
+
+def test_too_many_parts(read):
+    """So that a review of what a stranger sends ends soon."""
+    parts = "design: Bench\nparts:\n" + "".join(
+        f"  p{number}: {{kind: slot}}\n" for number in range(MOST_PARTS)
+    )
+    assert read(parts)[1] == ""
+    assert read(parts + "  last: {kind: slot}\n")[1] == (
+        "bench.yaml:153:3: the design has too many parts\n"
+        "    found last\n"
+        "    expected at most 150\n"
+        "    mend: write like parts as one with a count, or what is built apart in a file apart\n"
+        "      last: {kind: slot}\n"
+        "      ^^^^"
+    )
