@@ -27,6 +27,7 @@ from reviewer.mechanics.springs.layout import (
     take,
 )
 from reviewer.mechanics.springs.settling import Settled, first_guess, settle, springs_under
+from reviewer.mechanics.springs.two_alone import on_two_alone
 from reviewer.mechanics.stability import (
     Actions,
     OverturningLine,
@@ -172,7 +173,9 @@ def _in_blocks(layout: Layout, items: Indices, load: Array, sag: Array) -> Settl
     for start in range(0, len(items), step):
         block = items[start : start + step]
         springs = springs_under(layout, block, take(load, block), pick(sag, block))
-        for target, part in zip(whole, settle(springs, first_guess(springs)), strict=True):
+        found = settle(springs, first_guess(springs))
+        on_two_alone(springs, found)
+        for target, part in zip(whole, found, strict=True):
             target[:, block] = part
     return whole
 

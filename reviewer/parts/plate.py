@@ -68,17 +68,19 @@ def half_radius(
 def half_of_array(radius: Number, count: int) -> Number:
     """Distance from the axis to the common centre of one half of several like parts.
 
-    Geometry.
+    Geometry; each stands at its middle.
 
     Notes
     -----
-    r sin(m pi/n) / (m sin(pi/n)) of m = n/2 neighbours, rounded down.
+    r |sum of e^(2 pi i k/n)| / (n/2) over n/2 neighbours, of an odd number the last one half: of
+    those that are half of all in weight, the ones that stand farthest to one side.
     """
-    if count == 1:
-        return radius
-    neighbours = count // 2
-    share = float(np.sin(neighbours * np.pi / count) / (neighbours * np.sin(np.pi / count)))
-    return radius * share
+    turns = 2 * np.pi * np.arange((count + 1) // 2) / count
+    shares = np.ones(len(turns))
+    if count % 2:
+        shares[-1] = 0.5
+    along, across = (np.sum(shares * each(turns)) for each in (np.cos, np.sin))
+    return radius * float(np.hypot(along, across) / (count / 2))
 
 
 def edge_sag(force: Number, overhang: Number, modulus: Number, thickness: Number) -> Number:

@@ -250,3 +250,28 @@ def test_a_base_that_tips_over_has_no_foot_load_and_says_so(answers) -> None:
     assert reasons[0].startswith("base.feet.peak_load ")
     assert reasons[0].endswith("the loads tip it over")
     assert found("base.feet.peak_load", "own weight") == pytest.approx(20 * G / 3, rel=1e-9)
+
+
+# parts, middle of their heavier half over their radius: two neighbours and half of the next, on
+# paper as points of equal weight, the halves of all that stand farthest to one side
+HALVES = [
+    (2, 1.0, "one of two"),
+    (3, sqrt(3) / 3, "one and a half: hypot(0.75, 0.433) / 1.5"),
+    (4, cos(radians(45)), "two neighbours"),
+    (5, hypot(0.904508, 1.244949) / 2.5, "1 + e^72 + e^144 / 2, over 2.5"),
+    (6, 2 / 3, "three neighbours: 1 + 2 cos 60, over 3"),
+]
+
+
+@pytest.mark.parametrize(("count", "share", "source"), HALVES)
+def test_one_half_of_any_number_of_trays(answers, count, share, source) -> None:
+    found = answers(
+        f"""
+parts:
+  base: {{kind: base, feet: {{count: 4, circle: 2400}}, height: 600, mass: 0 kg}}
+  trays:
+    {{kind: tray, carried_by: base, count: {count}, mass: 0 kg, inner: 200, depth: 300, width: 100}}
+loads: {{soil: {{force: 400 N, over: trays}}}}
+"""
+    )
+    assert found("trays.half.radius") == pytest.approx(0.35 * share, rel=1e-6), source

@@ -4,6 +4,8 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize_scalar
 
+from reviewer.mechanics.springs import scan
+from reviewer.mechanics.springs.coverage import all_pieces
 from reviewer.mechanics.supports import Supports, circle, solve_supports, worst_direction
 
 # Own designs: a ring with hold-downs, four feet of a long table, a lopsided set.
@@ -283,3 +285,41 @@ def test_two_supports_alone_in_the_load_s_line_promise_nothing_beside_it():
     turns = np.linspace(0, 2 * np.pi, 3601)
     forces = along(design, (force, 0.0, 0.0, moment), turns).forces
     assert worst.peak[1] == pytest.approx(forces[:, 6:].max(), rel=1e-6)
+
+
+CROWDED = [
+    ("a ring of ten", Supports(*circle(10, 0.23), 2e6), 1000.0, 150.0),
+    ("a ring at half its radius", Supports(*circle(8, 0.2), 2e6), 800.0, 80.0),
+    (
+        "two of four with a gap",
+        Supports(*circle(4, 0.2), 2e6, 1.0, [0, 1e-3, 0, 1e-3]),
+        800.0, 90.0,
+    ),
+    ("three feet, to their edge", Supports(*circle(3, 0.3), 1e6), 500.0, 74.9),
+    (
+        "held down with a preload",
+        Supports(
+            *np.hstack((circle(6, 0.25), circle(3, 0.25))), 2e6, [1.0] * 6 + [-1.0] * 3,
+            [0.0] * 6 + [-1e-4] * 3,
+        ),
+        900.0, 400.0,
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "supports", "force", "moment"), CROWDED)
+def test_the_circle_is_not_split_without_end(monkeypatch, name, supports, force, moment):
+    """A search in which each direction tells of few others would take one piece a rounding."""
+    tried = []
+
+    def counted(load, columns, *more):
+        pieces = all_pieces(load, columns, *more)
+        tried.append((len(columns.item), len(pieces.item)))
+        return pieces
+
+    monkeypatch.setattr(scan, "all_pieces", counted)
+    worst = worst_direction(supports, force, 0.0, 0.0, moment)
+    assert np.isfinite(worst.peak).all()
+    assert tried
+    for columns, pieces in tried:
+        assert columns <= pieces <= 8 * columns, name

@@ -271,3 +271,37 @@ def test_worst_direction_of_a_sag_that_stays():
     with_gap = worst_direction(gapped, 800.0, 4, 0, 70.0, compliance=compliance)
     for one, other in zip(with_sag, with_gap, strict=True):
         assert np.array_equal(one, other, equal_nan=True)
+
+
+def on_a_line(seed):
+    """Random supports under a flexible body, loaded between two of them: all others stand lower."""
+    random = np.random.default_rng(seed)
+    count = int(random.integers(2, 9))
+    x, y = random.normal(size=(2, count)) * 0.3
+    one, other = random.choice(count, 2, replace=False)
+    share = random.uniform(0.1, 0.9)
+    half = random.normal(size=(count, max(count - 2, 1))) * 10 ** random.uniform(-6, -3)
+    gap = np.full(count, 0.05)
+    gap[[one, other]] = 0.0
+    supports = Supports(x, y, 10 ** random.uniform(4, 8), 1.0, gap)
+    place = share * np.array([x[one], y[one]]) + (1 - share) * np.array([x[other], y[other]])
+    return supports, half @ half.T, place, {one: share, other: 1 - share}
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_two_supports_in_line_with_the_load_carry_all_of_it(seed):
+    """The lever rule, whatever the body's compliance; and no other support is pressed in."""
+    supports, compliance, place, shares = on_a_line(seed)
+    load = 500.0
+    solution = solve_supports(supports, load, *(load * place), compliance)
+    wanted = np.zeros(len(supports.x))
+    for support, share in shares.items():
+        wanted[support] = load * share
+    assert not solution.overturns
+    assert solution.forces == pytest.approx(wanted, rel=1e-9, abs=1e-9 * load)
+    sink = solution.sink + solution.slope_x * supports.x + solution.slope_y * supports.y
+    way = sink - compliance @ solution.forces - supports.gap
+    if np.isfinite(sink).all():  # else the others' lever is too short for sixteen digits
+        assert (way[wanted == 0] <= 1e-5).all()
+        pressed = way[wanted > 0]
+        assert pressed == pytest.approx(wanted[wanted > 0] / supports.stiffness, abs=1e-5)
