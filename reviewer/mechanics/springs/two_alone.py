@@ -9,8 +9,9 @@ from itertools import combinations
 
 import numpy as np
 
+from reviewer.mechanics.springs.flexible import give
 from reviewer.mechanics.springs.layout import Array
-from reviewer.mechanics.springs.one_way import Springs, along, give
+from reviewer.mechanics.springs.one_way import Springs, along
 from reviewer.mechanics.springs.settling import Settled
 
 ON_LINE = 1e-11  # of the load: a moment across the line that is rounding
