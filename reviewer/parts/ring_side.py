@@ -91,6 +91,15 @@ PATH = (
     ),
 )
 
+
+def least_height(diameter: Number, thickness: Number) -> Number:
+    """Height of the plate's top over what carries the rollers, where they just clear it.
+
+    Geometry.
+    """
+    return stack_height(diameter, thickness)
+
+
 SIDE = (
     Row(
         "side.bearing",
@@ -123,5 +132,12 @@ SIDE = (
             "thickness": "plate.thickness",
             "hold_diameter": "hold_down.outer_diameter?",
         },
+    ),
+    Row(
+        "stack",
+        "m",
+        "least height at which rollers and plate find room over the carrier",
+        formula=least_height,
+        needs={"diameter": "carry.outer_diameter", "thickness": "plate.thickness"},
     ),
 )

@@ -4,9 +4,12 @@ import numpy as np
 
 from reviewer.mechanics.contact import line_contact
 from reviewer.mechanics.formula import Number
+from reviewer.mechanics.resultant import Action
 from reviewer.mechanics.ring_loads import TurningTorque, hand_force, turning_torque
 from reviewer.mechanics.track import rolling_coefficient
+from reviewer.parts.from_stock import of_bearing
 from reviewer.parts.row import Measure, Row
+from reviewer.parts.skirt import level_push
 from reviewer.stock.bearings import Bearing
 from reviewer.stock.friction import frictions
 
@@ -54,7 +57,7 @@ def torque_to_turn(
     """Torque that turns the plate from rest, by what takes it.
 
     Johnson, Contact Mechanics (1985), 9.4 for the track; general bearing catalogues for the
-    bearings; statics for the rest. Within a factor of three, without the side rollers.
+    bearings; statics for the rest. Within a factor of three.
 
     Notes
     -----
@@ -74,6 +77,42 @@ def torque_to_turn(
         track.static_high,
         toe_in,
     )
+
+
+def load_on_side(action: Action) -> Number:
+    """Sum of the loads on the side rollers under a level push, upper bound.
+
+    Statics of one-way springs all round.
+
+    Notes
+    -----
+    4 P / pi of many rollers, of which those in front carry as the cosine.
+    """
+    return 4 / np.pi * level_push(action)
+
+
+def torque_of_side(
+    load: Number, radius: Number, diameter: Number, rolling: Number, bearing: Bearing
+) -> Number:
+    """Torque that the side rollers take under a level push; their axles stand along the spindle.
+
+    Johnson, Contact Mechanics (1985), 9.4 for the edge, as the track's; bearing catalogues.
+
+    Notes
+    -----
+    F c R + 0.5 mu F d R/r.
+    """
+    friction = frictions().find("deep groove ball bearing").static_high
+    outer = diameter / 2
+    return turning_torque(load, radius, outer, rolling, bearing.bore, friction, 0.0, 0.0, 0.0).total
+
+
+def with_side(all_others: Number, side: Number | None) -> Number:
+    """Torque of the carrying rollers and hold-downs, and of the side rollers where there are any.
+
+    Statics.
+    """
+    return all_others if side is None else all_others + side
 
 
 TORQUE = {"solution": "turning"}
@@ -147,7 +186,41 @@ TURNING = (
         needs=TORQUE,
         take="toe_in",
     ),
-    Row("turning.torque", "N m", "torque that turns the plate", needs=TORQUE, take="total"),
+    Row(
+        "side.diameter",
+        "m",
+        "outer diameter of the side rollers",
+        formula=of_bearing("outer", "Outer diameter of the bearing"),
+        needs={"bearing": "side.bearing"},
+    ),
+    Row(
+        "side.load",
+        "N",
+        "sum of the loads on the side rollers under a level push",
+        formula=load_on_side,
+        needs={"action": "action"},
+    ),
+    Row(
+        "turning.side",
+        "N m",
+        "torque lost at the side rollers",
+        formula=torque_of_side,
+        needs={
+            "load": "side.load",
+            "radius": "plate.radius",
+            "diameter": "side.diameter",
+            "rolling": "carry.rolling",
+            "bearing": "side.bearing",
+        },
+    ),
+    Row("turning.carried", "N m", "torque lost at all other rollers", needs=TORQUE, take="total"),
+    Row(
+        "turning.torque",
+        "N m",
+        "torque that turns the plate",
+        formula=with_side,
+        needs={"all_others": "turning.carried", "side": "turning.side?"},
+    ),
     Row(
         "turning.hand_force",
         "N",

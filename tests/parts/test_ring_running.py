@@ -183,3 +183,48 @@ def test_bolt_heads_beside_a_roller_s_path(asked, circle, face, clear) -> None:
     found = asked(ring(more=more))
     assert found("ring.features.clear") == pytest.approx(clear * 1e-3, abs=1e-12)
     assert found.verdict("ring.path_clear") == ("pass" if clear >= 2 else "fail")
+
+
+def test_side_rollers_take_torque_under_a_level_push(asked) -> None:
+    """4 P / pi on rollers of 26 mm with a bore of 10 mm: F c R + 0.5 mu F d R / r, R 260 mm."""
+    parts = ring() + "  push: {force: 100 N, on: ring, direction: inward}\n"
+    found = asked(
+        parts.replace("\nloads: {stone:", "\nloads:\n  stone:").replace("ring}}\n", "ring}\n")
+    )
+    case = "all loads"
+    load = 400 / pi
+    rolling = load * found("ring.carry.rolling", case) * 0.26
+    bearings = 0.5 * 0.0030 * load * 0.010 * 0.26 / 0.013
+    assert found("ring.side.load", case) == pytest.approx(load, rel=1e-9)
+    assert found("ring.turning.side", case) == pytest.approx(rolling + bearings, rel=1e-6)
+    whole = found("ring.turning.carried", case) + found("ring.turning.side", case)
+    assert found("ring.turning.torque", case) == pytest.approx(whole, rel=1e-12)
+
+
+MOUNT = ", gap: 0.15, mount: {material: birch plywood, thickness: 12, bolt: M5x30, count: 2}"
+
+
+def test_washers_of_the_hold_downs_are_among_what_limits_them(asked) -> None:
+    """Two washers of 10 mm with holes of 5.5 mm in 12 mm of birch plywood.
+
+    EN 1995-1-1, 8.5.2(2): 3 f_c,90 A k_mod / (1.2 x 1.5), f_c,90 4.5 MPa (the low end); k_mod 0.60
+    under own weight, 0.80 under a load of medium duration.
+    """
+    free, mounted = asked(ring()), asked(ring(hold=MOUNT))
+    one = 3 * 4.5e6 * pi / 4 * (0.010**2 - 0.0055**2) * 0.60 / (1.2 * 1.5)
+    assert mounted("ring.hold_down.pull_through", "own weight") == pytest.approx(2 * one, rel=1e-6)
+    assert mounted("ring.hold_down.among").endswith("track, pull-through")
+    assert "not its fastening" in free("ring.hold_down.among")
+    weak = asked(ring(hold=MOUNT.replace("count: 2", "count: 1")))
+    capacity = "ring.hold_down.allowed_load"
+    assert weak(capacity, "own weight") == pytest.approx(
+        min(free(capacity, "own weight"), weak("ring.hold_down.pull_through", "own weight"))
+    )
+
+
+@pytest.mark.parametrize(
+    ("height", "verdict"), [("", "pass"), ("height: 46.1", "pass"), ("height: 45.9", "fail")]
+)
+def test_the_height_that_is_told_has_room_for_the_rollers(asked, height, verdict) -> None:
+    """28 mm of bearing and 18 mm of plate."""
+    assert asked(ring(more=height)).verdict("ring.stack_fits") == verdict

@@ -40,7 +40,7 @@ def test_what_to_change_leads_and_the_rest_is_folded(bench: Review) -> None:
     first = text.index("### Before cutting")
     assert text.index("| what to change | of the limit | finding |") > first
     assert "### " not in text[:first]
-    assert text.index("<details>") > text.index("| base.feet.circle from 640 to 2015")
+    assert text.index("<details>") > text.index("| base.feet.circle from 640 to 1910")
     assert text.count("<details>") == text.count("</details>") > 1
     assert text.index("### While assembling") > first
     assert "### Not reviewed" in text[text.rindex("### ", 0, text.index("### Not reviewed") + 4) :]
