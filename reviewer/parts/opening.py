@@ -6,6 +6,7 @@ from reviewer.geometry.outline import Body, Disc, Outline, Rectangle, Slot
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import stated, times
 from reviewer.parts.body import Bodies
+from reviewer.parts.cutters import narrowest
 from reviewer.parts.figures import figure
 from reviewer.parts.groups import same
 from reviewer.parts.kind import Kind
@@ -318,7 +319,15 @@ OPENING = Kind(
         *_webs(),
         *_passing(),
         Row("corner", "m", "radius of the corners", Measure(above=0.0)),
-        Row("cutter", "m", "diameter of the cutter that makes it", Measure(above=0.0)),
+        Row(
+            "cutter",
+            "m",
+            "diameter of the cutter that makes it: the narrowest of the shop, if it is not told",
+            Measure(above=0.0),
+            formula=narrowest,
+            needs={"cutters": "shop.cutters?"},
+            because="is not given, and no shop's file says which cutters there are",
+        ),
         Row(
             "corner_left",
             "m",
