@@ -12,9 +12,12 @@ NEAR, FAR = "near face", "far face"
 
 
 def one_that_is(own: Number | None, first: Number | None, second: Number | None) -> Number:
-    """The first of several numbers that is there."""
-    found = next((each for each in (own, first, second) if each is not None), None)
-    return np.nan if found is None else found
+    """The first of several numbers that is there and known."""
+    found: Number = np.nan
+    for each in (second, first, own):
+        if each is not None:
+            found = np.where(np.isnan(each), found, each)
+    return found
 
 
 def least_left(wood: Number, depth: Number, drawn: Number, rides_on: str) -> Number:

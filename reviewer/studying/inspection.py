@@ -1,5 +1,6 @@
 """What to measure on what is built, and between which limits: the rules turned round."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
@@ -125,4 +126,6 @@ def _end(side: Side) -> End | None:
     if side.target is None:
         return None
     value = side.now + side.sign * limit_of(side)
+    if not math.isfinite(value):  # beyond what the stock tables or a formula know
+        return None
     return End(value, side.target.name, side.target.rule.stage)
