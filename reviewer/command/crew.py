@@ -18,7 +18,7 @@ from reviewer.command.done import Done
 from reviewer.command.inputs import Input, fetched
 from reviewer.notation.under_way import telling
 
-ROUNDS = 4  # chunks for each process, where there are few designs
+ROUNDS = 2  # chunks for each process, where there are few designs
 
 
 class Ended(Exception):

@@ -4,7 +4,8 @@ What is computed is equal to the bit to what a review of each design alone compu
 """
 
 from collections.abc import Sequence
-from typing import Any, NamedTuple
+from types import NoneType
+from typing import Any, NamedTuple, get_args
 
 import numpy as np
 from numpy.typing import NDArray
@@ -123,7 +124,7 @@ class Stack:
         answers = [self._answer(node, each, given) for each in chosen]
         if not node.row.is_number:
             return Things(groups, tuple(answers))
-        if node.row.take is not None:
+        if not may_be_nothing(node):
             return self._together(chosen, answers)
         members, parts = self._parted(node, chosen, answers, given)
         return self._together(members, parts)
@@ -172,6 +173,14 @@ class Stack:
             array[each] = part
             shape[each] = ABSENT if part is UNKNOWN else NARROW if part.shape[1] == 1 else WIDE
         return Numbers(array, None if (shape == shape[0]).all() else shape)
+
+
+def may_be_nothing(node: Node) -> bool:
+    """Whether a formula may say that a number is not there at all, by what it says it returns."""
+    if node.row.take is not None:
+        return False
+    said = getattr(node.formula, "__annotations__", {}).get("return", Any)
+    return said is Any or said is None or isinstance(said, str) or NoneType in get_args(said)
 
 
 class Picker(Sequence[Any]):

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from itertools import combinations, pairwise, product
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -15,6 +15,7 @@ from reviewer.parts.facts import WITHIN_DESIGN
 from reviewer.reading.design import Design
 from reviewer.stock.table import Choice
 
+T = TypeVar("T")
 OF_THE_DESIGN = tuple(f"{scope}." for scope in (DESIGN, *WITHIN_DESIGN))
 
 
@@ -33,12 +34,21 @@ class Bound:
     design: Design
     values: Values
     known: dict[str, tuple[int | None, ...]] = field(default_factory=dict, compare=False)
+    notes: dict[str, Any] = field(default_factory=dict, compare=False)
 
     def of(self, design: Design, values: Values) -> "Bound":
         """The same binding to another design of the structure, with its values."""
         return Bound(
-            self.part, self.others, self.members, self.collected, design, values, self.known
+            *(self.part, self.others, self.members, self.collected, design, values),
+            *(self.known, self.notes),
         )
+
+    def once(self, what: str, make: Callable[[], T]) -> T:
+        """What follows from the binding alone: made once for all designs of a structure."""
+        if what not in self.notes:
+            self.notes[what] = make()
+        found: T = self.notes[what]
+        return found
 
     @property
     def cases(self) -> int:

@@ -32,6 +32,7 @@ class Teller:
         self.values = values
         self.cases = cases
         self.units = preferred_units(design.units)
+        self._units: dict[str, Any] = {}
 
     def told(self, rule: Rule, bound: Bound, judged: Judged) -> Finding:
         """The finding of a verdict that was reached, or that is open for want of an input."""
@@ -40,10 +41,9 @@ class Teller:
             message = rule.question
         else:
             message = self._message(rule, bound, judged, demand, capacity)
-        reasons = [
-            f"{cause.name} {cause.reason}"
-            for cause in why_open(self.values, list(judged.unknown), judged.case)
-        ]
+        unknown = list(judged.unknown)
+        causes = why_open(self.values, unknown, judged.case) if unknown else ()
+        reasons = [f"{cause.name} {cause.reason}" for cause in causes]
         if judged.verdict == "open":
             named = f"{bound.part}.{rule.name.split('.', 1)[1]}"
             reasons += (
@@ -98,7 +98,7 @@ class Teller:
             source=rule.source,
             change=change,
             numbers=self._numbers(rule, bound, judged),
-            slots=tuple(dict.fromkeys(bound.all_slots(rule.names))),
+            slots=bound.once("read", lambda: tuple(dict.fromkeys(bound.all_slots(rule.names)))),
             requires=rule.requires,
             by_shop=rule.by_shop,
             open_because=open_because,
@@ -108,8 +108,9 @@ class Teller:
         """The governing case; none where all that the rule looks at is alike in every case."""
         if judged.verdict not in ("pass", "fail", "review"):
             return None
-        names = (*rule.names, *(name for name, _ in rule.says.names))
-        varies = any(self.values.varies(slot) for slot in bound.all_slots(names))
+        varies = any(
+            self.values.varies(slot) for slot in bound.once("said", lambda: _said(rule, bound))
+        )
         return self.cases.names[judged.case] if varies else None
 
     def _sides(self, rule: Rule, judged: Judged) -> tuple[Side | None, Side | None]:
@@ -163,20 +164,23 @@ class Teller:
 
     def unit_of(self, row: Row) -> Any:
         """The unit in which a row's numbers are shown."""
-        dimension: Dimension = row.dimension
-        return parse_unit("1") if row.unit == "1" else unit_for(dimension, self.units)
+        found = self._units.get(row.unit)
+        if found is None:
+            dimension: Dimension = row.dimension
+            found = parse_unit("1") if row.unit == "1" else unit_for(dimension, self.units)
+            self._units[row.unit] = found
+        return found
 
     def _numbers(self, rule: Rule, bound: Bound, judged: Judged) -> tuple[Number, ...]:
         """The numbers that matter most: those of the requirement, then those to change."""
         found: dict[int, Number] = {}
-        for name in (*rule.names, *rule.change):
-            for slot in bound.slots(name):
-                if slot is None or len(found) == MOST_NUMBERS:
-                    continue
-                node = self.values.plan.nodes[slot]
-                value = self.values.at(slot, judged.case)
-                if node.row.is_number and not is_unknown(value):
-                    found[slot] = Number(node.name, node.row.says, value, self.unit_of(node.row))
+        for slot in bound.once("numbers", lambda: _numbers(rule, bound)):
+            if len(found) == MOST_NUMBERS:
+                break
+            node = self.values.plan.nodes[slot]
+            value = self.values.at(slot, judged.case)
+            if not is_unknown(value):
+                found[slot] = Number(node.name, node.row.says, value, self.unit_of(node.row))
         return tuple(found.values())
 
     def _place_and_change(
@@ -188,8 +192,7 @@ class Teller:
         """
         configuration = self.design.configurations[self.cases.configuration[judged.case]]
         owner = self.design.parts.get(bound.part, self.design.facts)
-        named = [field for name in rule.change for field in bound.paths(name)]
-        fields = list(dict.fromkeys(self.design.source(part, path) for part, path in named))
+        fields = bound.once("fields", lambda: _fields(rule, bound))
         found: list[tuple[str, GivenValue, str]] = []
         for part, path in fields:
             override = configuration.overrides.get((part, path))
@@ -205,6 +208,24 @@ class Teller:
             for name, given, where in found
         )
         return place, texts
+
+
+def _said(rule: Rule, bound: Bound) -> list[int]:
+    """The slots that a rule reads or tells of."""
+    return bound.all_slots((*rule.names, *(name for name, _ in rule.says.names)))
+
+
+def _numbers(rule: Rule, bound: Bound) -> list[int]:
+    """The slots of the numbers that a rule reads, then of those to change."""
+    nodes = bound.values.plan.nodes
+    slots = bound.all_slots((*rule.names, *rule.change))
+    return [slot for slot in dict.fromkeys(slots) if nodes[slot].row.is_number]
+
+
+def _fields(rule: Rule, bound: Bound) -> list[tuple[str, str]]:
+    """Where the values stand that a rule names to change: on a part, or on its board."""
+    named = [field for name in rule.change for field in bound.paths(name)]
+    return list(dict.fromkeys(bound.design.source(part, path) for part, path in named))
 
 
 def _utilisation(judged: Judged) -> float:

@@ -6,6 +6,7 @@ same wherever the file lies and whatever ends its lines there.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from hashlib import sha256
 
 from reviewer.judging.builtin import builtin_packs
@@ -26,11 +27,10 @@ class Version:
 def versions(review: Review) -> tuple[Version, ...]:
     """The rules that come with the project as one, then the packs of others, then the shop."""
     ours = {id(pack) for pack in builtin_packs()}
-    own = [pack for pack in review.packs if id(pack) in ours]
+    own = tuple(pack.lines for pack in review.packs if id(pack) in ours)
     found = []
     if own:
-        lines = [line for pack in own for line in pack.lines]
-        found.append(Version("the rules that come with it", None, mark_of(lines)))
+        found.append(Version("the rules that come with it", None, _mark_of_all(own)))
     found += [
         Version(f"the rules of {pack.path}", pack.path, mark_of(pack.lines))
         for pack in review.packs
@@ -39,6 +39,12 @@ def versions(review: Review) -> tuple[Version, ...]:
     if review.shop is not None:
         found.append(Version(review.shop.name, review.shop.path, mark_of(review.shop.lines)))
     return tuple(found)
+
+
+@lru_cache(maxsize=8)
+def _mark_of_all(texts: tuple[tuple[str, ...], ...]) -> str:
+    """The mark of several texts one after the other: of ours, for each of many designs the same."""
+    return mark_of([line for lines in texts for line in lines])
 
 
 def version_words(version: Version) -> str:

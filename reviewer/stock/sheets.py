@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import ClassVar, NamedTuple
 
 import numpy as np
@@ -78,13 +78,19 @@ def sheets_of(material: Material, table: Table[Sheet] | None = None) -> tuple[Sh
 
     A material without rows of its own has those of its family.
     """
+    return _sheets_of(material.name, material.family, table)
+
+
+@lru_cache(maxsize=256)
+def _sheets_of(name: str, family: str, table: Table[Sheet] | None) -> tuple[Sheet, ...]:
+    """Kept, since every part of every design asks."""
     rows = tuple(table or sheets())
-    own = [row for row in rows if row.material == material.name]
+    own = [row for row in rows if row.material == name]
     if not own:
         own = [
-            replace(row, name=f"{row.label} {material.name}", material=material.name)
+            replace(row, name=f"{row.label} {name}", material=name)
             for row in rows
-            if row.material == material.family
+            if row.material == family
         ]
     return tuple(sorted(own, key=lambda row: (row.nominal, row.label)))
 
