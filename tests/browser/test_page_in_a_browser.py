@@ -54,11 +54,32 @@ def reviewed(text: str, path: str) -> Review:
     return with_remedies(found, found.rules)
 
 
-def hostile() -> Review:
-    """A script or an image in every text that a design can give."""
-    quoted = [json.dumps(each) for each in (SCRIPT, IMAGE)]
-    script, image = quoted
-    text = f"""\
+def hostile(folder: Path) -> Review:
+    """A script or an image in every text that a design, its shop and a pack of it can give."""
+    script, image = (json.dumps(each) for each in (SCRIPT, IMAGE))
+    (folder / "rules").mkdir()
+    (folder / "rules" / "house.yaml").write_text(f"""\
+- rule: gap.house
+  question: {script}
+  require: least >= 500 mm
+  level: must
+  stage: cutting
+  hazard: {image}
+  says: {script}
+  because: {image}
+  source: {script}
+  proof: {{holds: {{least: 501 mm}}, fails: {{least: 1 mm}}}}
+""")
+    (folder / "shop.yaml").write_text(f"""\
+shop: {script}
+packs: [rules]
+stock: {{materials: {{our ply: {{like: birch plywood, density: 600 kg/m^3, source: {image}}}}}}}
+limits: {{rim_play: {{value: 2 mm, by: {script}, why: {image}}}}}
+rules:
+  gap.hands: {{silence: true, by: {image}, why: {script}}}
+""")
+    path = folder / "hostile.yaml"
+    path.write_text(f"""\
 design: {script}
 revision: {image}
 note: {script}
@@ -66,21 +87,27 @@ parts:
   foot:
     kind: base
     note: {image}
-    feet: {{count: 3, circle: 300 mm}}
+    fixed: {script}
+    for_now: {{until: {script}, replace_with: {image}}}
+    feet: {{count: 3, circle: 300 mm, note: {script}}}
     height: 900 mm
     mass: 3 kg
   lid: {{kind: gap, note: {script}, least: 9 mm, most: 40 mm, depth: 90 mm, closing_force: 400 N}}
-  board: {{kind: top, carried_by: foot, material: birch plywood, thickness: 9 mm, diameter: 900 mm}}
+  seam: {{kind: gap, must_close: true, guard: soft edges, note: {script}, least: 0 mm, most: 40 mm}}
+  board: {{kind: top, carried_by: foot, material: our ply, thickness: 9 mm, diameter: 900 mm}}
 loads:
   lean: {{force: 500 N, on: board, at: rim, note: {image}}}
 concessions:
   - {{rule: gap.fingers, part: lid, by: {script}, why: {image}}}
   - {{rule: base.stands, part: foot, by: {image}, why: {script}, until: 2020-01-01}}
-"""
-    found = reviewed(text, f"{SCRIPT}.yaml")
-    assert found.design is not None, found.problems
+measured:
+  - {{test: sack, quantity: board.mass, value: 4 kg, by: {script}, on: 2026-01-01, note: {image}}}
+""")
+    found = review(path)
+    assert found.problems == ()
     assert any(each.concession for each in found.findings)
-    return found
+    assert any(each.is_silenced for each in found.findings)
+    return with_remedies(found, found.rules)
 
 
 def unread() -> Review:
@@ -110,7 +137,7 @@ def seen(tmp_path_factory: pytest.TempPathFactory) -> Seen:
     texts = {
         "bench": page_of(reviewed(bench, "bench.yaml")),
         "several": page_of(*several()),
-        "hostile": page_of(hostile()),
+        "hostile": page_of(hostile(tmp_path_factory.mktemp("hostile"))),
         "unread": page_of(unread()),
     }
     for name, text in texts.items():
@@ -164,8 +191,8 @@ def test_no_text_becomes_anything_else(seen: Seen, name: str) -> None:
 
 def test_hostile_texts_are_read_as_they_are(seen: Seen) -> None:
     text = seen["hostile"]["views"][0]["text"]
-    assert text.count(SCRIPT) >= 3
-    assert text.count(IMAGE) >= 3
+    assert text.count(SCRIPT) >= 10
+    assert text.count(IMAGE) >= 10
     text = seen["unread"]["views"][0]["text"]
     assert text.count(SCRIPT) >= 3
     assert IMAGE in text
