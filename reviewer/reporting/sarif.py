@@ -58,7 +58,7 @@ class SarifReport:
 
     def piece(self, review: Review) -> Data:
         """Results and notes of one design, which number files and rules among themselves."""
-        places = Places(self.start)
+        places = Places(self.start, _paths(review))
         stream = ("standardStream",) if review.path == "-" else ()
         places.number(review.path, ("analysisTarget", *stream))
         if review.shop is not None:
@@ -73,7 +73,9 @@ class SarifReport:
             question = rule.question if rule else ""
             results.append(result(finding, review, question, places, twins[key]))
             twins[key] += 1
-            described.setdefault(finding.rule, descriptor(rule) if rule else descriptor_of(finding))
+            described.setdefault(
+                finding.rule, descriptor(rule, places) if rule else descriptor_of(finding)
+            )
         execution = [_problem(each, places) for each in review.problems]
         execution += [notification(CAUTION, "note", each) for each in cautions(review.findings)]
         return {
@@ -183,6 +185,15 @@ def _settled(node: Any, files: list[Data]) -> Any:
     if node.keys() == {FILE}:
         return files[node[FILE]]
     return {key: _settled(value, files) for key, value in node.items()}
+
+
+def _paths(review: Review) -> set[str]:
+    """Every path that a text of a review may name."""
+    found = {review.path, *(pack.path for pack in review.packs)}
+    found |= set(review.design.files) if review.design else set()
+    found |= {each.place.path for each in review.problems}
+    found |= {each.place.path for each in review.findings}
+    return found if review.shop is None else {*found, review.shop.path}
 
 
 def _problem(problem: Problem, places: Places) -> Data:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from reviewer.judging.finding import Finding, Level
 from reviewer.judging.rule import Rule
-from reviewer.reporting.sarif_text import Data, message
+from reviewer.reporting.sarif_text import Data, Places, message
 from reviewer.reporting.words import HOLD_WORDS, STAGE_WORDS, sentence
 
 LEVELS: dict[Level, str] = {"must": "error", "should": "warning", "note": "note"}
@@ -22,7 +22,7 @@ ABOUT = (
 )
 
 
-def descriptor(rule: Rule) -> Data:
+def descriptor(rule: Rule, places: Places) -> Data:
     """A rule: what it asks, why, what to change, by what source, and when it matters."""
     change = f"To change: {', '.join(rule.change)}." if rule.change else ""
     requires = f"Requires {rule.requires}." if rule.requires else "A person must judge it."
@@ -45,7 +45,7 @@ def descriptor(rule: Rule) -> Data:
             "source": rule.source,
             "requires": rule.requires or None,
             "behind": list(rule.behind),
-            "pack": rule.place.path,
+            "pack": places.relative(rule.place.path),
             "tags": [STAGE_WORDS[rule.stage], *filter(None, [rule.hazard])],
         },
     }

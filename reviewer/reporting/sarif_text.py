@@ -46,9 +46,14 @@ class Places:
     folder of its own, so that no path of the machine is told. `relative` makes texts so too.
     """
 
-    def __init__(self, start: Path) -> None:
-        """Know no file yet; `start` is the folder in which the program was started."""
+    def __init__(self, start: Path, known: Iterable[str] = ()) -> None:
+        """Number no file yet; `start` is the folder in which the program was started.
+
+        `known` are paths that texts may name.
+        """
         self.start = start
+        absolute = {each for each in known if PurePath(each).is_absolute()}
+        self._known = sorted(absolute, key=lambda each: (-len(each), each))
         self.files: list[Data] = []
         self._numbers: dict[str, int] = {}
 
@@ -69,9 +74,8 @@ class Places:
 
     def relative(self, text: str) -> str:
         """A text in which no absolute path of a known file is left."""
-        for path in sorted(self._numbers, key=len, reverse=True):
-            if PurePath(path).is_absolute():
-                text = text.replace(path, self._inside(path) or PurePath(path).name)
+        for path in self._known:
+            text = text.replace(path, self._inside(path) or PurePath(path).name)
         return text
 
     def _location(self, path: str) -> Data:

