@@ -202,12 +202,12 @@ class Moving:
 
 def lifted(body: "Body", by: float) -> "Body":
     """A body at another height."""
-    from reviewer.geometry.outline import Polygon
+    from reviewer.geometry.outline import Polygon, polygon
 
     if not body.standing:
         return replace(body, bottom=body.bottom + by, top=body.top + by)
-    assert isinstance(body.outline, Polygon), "a side view is drawn as a polygon"
-    return replace(body, outline=Polygon(tuple((x, y + by) for x, y in body.outline.points)))
+    side = polygon(body.outline).exterior.coords[:-1]
+    return replace(body, outline=Polygon(tuple((x, y + by) for x, y in side)))
 
 
 def moving_body(path: str) -> Row:

@@ -76,3 +76,21 @@ def test_a_flap_swings_about_its_axis() -> None:
     west, south, east, north = solid.side.bounds
     assert (west, south) == pytest.approx((min(x for x, _ in corners), min(z for _, z in corners)))
     assert (east, north) == pytest.approx((max(x for x, _ in corners), max(z for _, z in corners)))
+
+
+@pytest.mark.parametrize(
+    ("outline", "bounds", "heights"),
+    [
+        ("outline: {rectangle: {length: 200, width: 80}, azimuth: 90 deg}, heights: {bottom: 650}",
+         (-0.04, -0.1, 0.04, 0.1), (0.650, 0.668)),
+        ("outline: {slot: {length: 300, width: 40}, standing: true, at: {x: 100}},"
+         " heights: {bottom: -5, top: 5}", (-0.05, -0.005, 0.25, 0.005), (-0.02, 0.02)),
+    ],
+)  # fmt: skip
+def test_an_outline_that_the_design_gives_is_drawn_instead(
+    outline: str, bounds: tuple[float, ...], heights: tuple[float, float]
+) -> None:
+    deck = DECK.replace("carried_by: base,", f"carried_by: base, {outline},")
+    solid = scene(f"{deck}}}\n").of("deck")[0]
+    assert solid.plan.bounds == pytest.approx(bounds, abs=1e-6)
+    assert (solid.bottom, solid.top) == pytest.approx(heights, abs=1e-4)

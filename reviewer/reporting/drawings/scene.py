@@ -9,12 +9,13 @@ import numpy as np
 
 from reviewer.geometry.outline import Body, Disc, Ring, footprint, polygon
 from reviewer.judging.reviewed import Review
-from reviewer.parts.figures import FIGURE, Drawn
+from reviewer.parts.figures import FIGURE, Drawn, Piece, lifted
 from reviewer.reporting.drawings.stance import Stance, stance_of
 
 if TYPE_CHECKING:
     from shapely import Geometry
 
+GIVEN = ("outline.", "heights.")
 CHORD = 2e-4  # m; what the eye does not see in a drawing of a metre
 
 
@@ -104,17 +105,29 @@ def _placed(review: Review, part: str, case: int) -> Placed | None:
         slot = values.plan.slot(part, path)
         return None if slot is None else values.at(slot, case)
 
-    shape = at(FIGURE)
-    if shape is None:
-        return None
     x, y, level = (at(path) for path in ("place.x", "place.y", "level"))
-    drawn = shape.at(0, case)
+    shape = at(FIGURE)
+    drawn = Drawn() if shape is None else shape.at(0, case)
+    if any(path.startswith(GIVEN) for path in derived.design.parts[part].given):
+        drawn = _as_given(drawn, at("body"), case, level)
+    elif shape is None:
+        return None
     if any(each is not None and np.isnan(each) for each in (x, y)):
         x, y, drawn = 0.0, 0.0, Drawn(missing=("where it stands is unknown",))
     if level is not None and np.isnan(level):
         level, drawn = 0.0, Drawn(missing=("the height at which it stands is unknown",))
     place = (x or 0.0, y or 0.0, level or 0.0)
     return Placed(part, kind.name, stance_of(derived, part, case, place), drawn)
+
+
+def _as_given(drawn: Drawn, bodies: Any, case: int, level: float | None) -> Drawn:
+    """A part with the outline or the heights that the design gives, in place of its own body."""
+    told = () if bodies is None else bodies.all(0, case)
+    if not told:
+        return Drawn(missing=("its outline or its heights are not all told",))
+    own = tuple(Piece("outline", lifted(each, -(level or 0.0))) for each in told)
+    stays = tuple(piece for piece in drawn.pieces if piece.stays)
+    return Drawn((*own, *stays), drawn.lines)
 
 
 def _solids(placed: Placed) -> Iterator[Solid]:
