@@ -26,7 +26,7 @@ class Dimension(NamedTuple):
     numbers: tuple[int, ...]
 
 
-MOST = 8  # dimension lines in one view
+MOST, MOST_UPRIGHT = 8, 4  # dimension lines in one view
 
 
 def put_dimensions(
@@ -37,7 +37,9 @@ def put_dimensions(
     At most MOST of them, the first that are found first. Returns how far down they reach.
     """
     left = -STACK
-    chosen = sorted(dimensions, key=lambda one: (one.numbers, one.name))[:MOST]
+    upright = [one for one in dimensions if abs(one.start[1] - one.end[1]) >= LEVEL]
+    most = MOST_UPRIGHT if len(upright) == len(dimensions) else MOST
+    chosen = sorted(dimensions, key=lambda one: (one.numbers, one.name))[:most]
     for each in sorted(chosen, key=lambda one: (one.length, one.name)):
         start, end = view.at(*each.start), view.at(*each.end)
         words = _words(design, each)

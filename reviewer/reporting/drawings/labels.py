@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.notation.plain import plain
 from reviewer.reporting.drawing import Point
-from reviewer.reporting.drawings.canvas import FULL, THIN, Canvas, width_of
+from reviewer.reporting.drawings.canvas import FULL, SMALL, THIN, Canvas, width_of
 from reviewer.reporting.drawings.view import View
 
 if TYPE_CHECKING:
@@ -56,12 +56,23 @@ def put_labels(canvas: Canvas, view: View, labels: Sequence[Label], *, level: bo
 
 
 def _put_numbers(canvas: Canvas, after: Point, numbers: Sequence[int]) -> None:
-    """Numbers behind a name, each in a circle; more than three as a list."""
-    if len(numbers) > MOST_BALLOONS:
-        canvas.text((after[0] + 6, after[1] + 4.5), f"({spans(numbers)})", size=11.0, bold=True)
-        return
-    for position, number in enumerate(numbers):
-        canvas.balloon((after[0] + 14 + 20 * position, after[1]), str(number))
+    """Numbers behind a name, each in a circle; of many only the first, and how many more."""
+    shown = numbers if len(numbers) <= MOST_BALLOONS else numbers[: MOST_BALLOONS - 1]
+    x, y = after[0] + 14, after[1]
+    for position, number in enumerate(shown):
+        canvas.balloon((x + 20 * position, y), str(number))
+    if len(shown) < len(numbers):
+        place = (x + 20 * len(shown) - 8, y + 4.5)
+        canvas.text(place, f"+{len(numbers) - len(shown)}", size=SMALL)
+
+
+def many_in_words(labels: Sequence[Label]) -> list[str]:
+    """The numbers of each part that has more than stand beside its name."""
+    return [
+        f"{label.name}: {spans(label.numbers)}."
+        for label in labels
+        if len(label.numbers) > MOST_BALLOONS
+    ]
 
 
 def spans(numbers: Sequence[int]) -> str:

@@ -7,7 +7,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.reporting.drawings.canvas import Canvas
 from reviewer.reporting.drawings.dimensions import put_dimensions
 from reviewer.reporting.drawings.edges import put_edges, seen_from_above, seen_from_the_front
-from reviewer.reporting.drawings.labels import Label, put_labels
+from reviewer.reporting.drawings.labels import Label, many_in_words, put_labels
 from reviewer.reporting.drawings.legend import Legend, put_heading, put_legend
 from reviewer.reporting.drawings.marks import (
     Mark,
@@ -64,11 +64,13 @@ def parts_view(
         put_loads(canvas, view, each, largest_of(rollers))
     pinches = pinches_of(scene, marks, plan=plan)
     put_pinches(canvas, view, pinches)
-    put_labels(canvas, view, _labels(scene, lines, marks, plan=plan), level=not plan)
+    labels = _labels(scene, lines, marks, plan=plan)
+    put_labels(canvas, view, labels, level=not plan)
     dimensions = dimensions_of(scene, marks, upright=not plan)
     below = put_dimensions(canvas, view, legend.design, dimensions, canvas.bottom)
     words = [words for each in rollers for words in words_of(scene, each)]
-    put_legend(canvas, view, legend, [*words, *not_placed(scene, marks, pinches)], below)
+    words += [*many_in_words(labels), *not_placed(scene, marks, pinches)]
+    put_legend(canvas, view, legend, words, below)
     put_heading(canvas, legend)
     return canvas.svg()
 
