@@ -5,6 +5,7 @@ from cmath import exp, pi
 import pytest
 
 from reviewer import review
+from reviewer.reporting.drawings.reference_lines import lines_of
 from reviewer.reporting.drawings.scene import Scene, scene_of
 
 HEAD = "design: moves\nlengths: mm\ntravels: {go: {}, spin: {}}\nparts:\n"
@@ -94,3 +95,19 @@ def test_an_outline_that_the_design_gives_is_drawn_instead(
     solid = scene(f"{deck}}}\n").of("deck")[0]
     assert solid.plan.bounds == pytest.approx(bounds, abs=1e-6)
     assert (solid.bottom, solid.top) == pytest.approx(heights, abs=1e-4)
+
+
+HOLE = "  hole: {kind: opening, width: 80, plate: {outer: 900, thickness: 18}"
+
+
+def test_an_opening_lies_in_the_face_of_the_part_that_it_is_in() -> None:
+    turning = f"{DECK}, at: {{x: 50}}, moves: {{lift: {{by: go, height: 100}}}}}}\n"
+    placed = scene(f"{turning}{HOLE}, on: deck}}\n").parts["hole"]
+    (line,) = lines_of(placed, plan=False)
+    assert line.course.bounds == pytest.approx((0.010, 0.768, 0.090, 0.768))
+
+
+def test_an_opening_in_no_part_has_no_height() -> None:
+    placed = scene(f"{DECK}}}\n{HOLE}}}\n").parts["hole"]
+    assert lines_of(placed, plan=False) == []
+    assert len(lines_of(placed, plan=True)) == 1

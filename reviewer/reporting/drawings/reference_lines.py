@@ -20,6 +20,8 @@ class Line(NamedTuple):
 
 def lines_of(placed: Placed, *, plan: bool) -> list[Line]:
     """The lines of a part from above, or from the front."""
+    if placed.in_plan and not plan:
+        return []
     found = (_line(placed, line, plan=plan) for line in placed.drawn.lines)
     return [line for line in found if line is not None]
 

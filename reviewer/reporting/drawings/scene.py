@@ -45,12 +45,16 @@ class Solid(NamedTuple):
 
 
 class Placed(NamedTuple):
-    """A part where it stands in a configuration, and its shape there."""
+    """A part where it stands in a configuration, and its shape there.
+
+    Of what is `in_plan` alone, as an opening in a part that is not told, no height is known.
+    """
 
     name: str
     kind: str
     stance: Stance
     drawn: Drawn
+    in_plan: bool = False
 
 
 @dataclass(frozen=True)
@@ -92,6 +96,7 @@ def scene_of(review: Review, configuration: str | None = None) -> Scene:
         for part in derived.design.parts
         if (placed := _placed(review, part, case)) is not None
     }
+    parts.update({name: _in_what_it_is(review, parts, name) for name in parts})
     solids = tuple(solid for placed in parts.values() for solid in _solids(placed))
     return Scene(review, name, case, parts, solids)
 
@@ -118,6 +123,22 @@ def _placed(review: Review, part: str, case: int) -> Placed | None:
         level, drawn = 0.0, Drawn(missing=("the height at which it stands is unknown",))
     place = (x or 0.0, y or 0.0, level or 0.0)
     return Placed(part, kind.name, stance_of(derived, part, case, place), drawn)
+
+
+def _in_what_it_is(review: Review, parts: Mapping[str, Placed], name: str) -> Placed:
+    """An opening on the upper face of the part that it is in; anything else as it is."""
+    assert review.design is not None
+    placed = parts[name]
+    if "level" in review.design.parts[name].kind.by_path:
+        return placed
+    told = review.design.parts[name].given.get("on")
+    within = parts.get(str(told.value)) if told else None
+    if within is None:
+        return placed._replace(in_plan=True)
+    top = max((each.body.top for each in within.drawn.pieces if not each.stays), default=0.0)
+    whole = within.stance.whole
+    raised = whole._replace(raised=whole.raised + top)
+    return placed._replace(stance=Stance(raised, (raised,), raised))
 
 
 def _as_given(drawn: Drawn, bodies: Any, case: int, level: float | None) -> Drawn:
