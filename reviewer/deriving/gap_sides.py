@@ -56,8 +56,8 @@ def _level(owner: Part, tree: Tree) -> Built:
 def _swept(owner: Part, tree: Tree) -> Built:
     """How it goes over the travel, where its two sides move against each other."""
     sides = {*_sides(owner, tree)}
-    pairs = (part.name for part in tree.design.parts.values() if part.of and {*part.of} == sides)
-    pair = next(pairs, None)
+    pairs = (part for part in tree.design.parts.values() if part.kind.name == PAIR)
+    pair = next((part.name for part in pairs if {*part.of} == sides), None)
     if pair is None:
         return (lambda: None), {}
     return swept, {"meeting": (pair, "meeting")}

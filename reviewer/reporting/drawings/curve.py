@@ -75,7 +75,7 @@ def gaps_with_a_curve(review: Review) -> tuple[str, ...]:
     assert derived is not None, "only what could be read is drawn"
     parts = derived.design.parts
     gaps = [name for name, part in parts.items() if part.kind.name == "gap"]
-    pairs = [name for name, part in parts.items() if part.of]
+    pairs = [name for name, part in parts.items() if part.kind.name == "moving_pair"]
     return tuple(name for name in (*gaps, *pairs) if _curve(review, name, 0) is not None)
 
 
