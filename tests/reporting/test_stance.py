@@ -1,13 +1,16 @@
 """Parts are drawn where their travels have taken them: against the same parts drawn there."""
 
 from cmath import exp, pi
+from pathlib import Path
 
 import pytest
 
 from reviewer import review
+from reviewer.reporting.drawings.pinch_point import pinch_point
 from reviewer.reporting.drawings.reference_lines import lines_of
 from reviewer.reporting.drawings.scene import Scene, scene_of
 
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 HEAD = "design: moves\nlengths: mm\ntravels: {go: {}, spin: {}}\nparts:\n"
 BASE = "  base: {kind: base, feet: {count: 5, circle: 900}, height: 700, mass: 60 kg}\n"
 DECK = "  deck: {kind: top, carried_by: base, material: birch plywood, thickness: 18, diameter: 900"
@@ -111,3 +114,14 @@ def test_an_opening_in_no_part_has_no_height() -> None:
     placed = scene(f"{DECK}}}\n{HOLE}}}\n").parts["hole"]
     assert lines_of(placed, plan=False) == []
     assert len(lines_of(placed, plan=True)) == 1
+
+
+def test_a_pinch_half_way_is_circled_where_it_is() -> None:
+    """The corner of the market table passes the post on the line to it, whatever is drawn."""
+    found = review(SPECIMENS / "mechanisms" / "turning_corner.yaml")
+    finding = next(each for each in found.findings if each.name == "post_and_table.fingers")
+    for configuration in ("square", "across"):
+        ends = pinch_point(scene_of(found, configuration), finding, plan=True)
+        corner, post = sorted(ends)
+        assert corner == pytest.approx((0.200 * 2**0.5, 0.0), abs=2e-3)
+        assert post == pytest.approx((0.295, 0.0), abs=2e-3)

@@ -8,12 +8,12 @@ from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
 from reviewer.reporting.drawings.canvas import Canvas
 from reviewer.reporting.drawings.dimensions import Dimension
-from reviewer.reporting.drawings.reference_lines import lines_of
+from reviewer.reporting.drawings.pinch_point import pinch_point
 from reviewer.reporting.drawings.scene import Scene
 from reviewer.reporting.drawings.view import View
 
 if TYPE_CHECKING:
-    from shapely import Geometry
+    pass
 
 RING = 13.0  # radius of the circle about a pinch point
 APART = 19.0  # from one number to the next
@@ -75,56 +75,20 @@ def dimensions_of(scene: Scene, marks: Sequence[Mark], *, upright: bool) -> list
 
 
 def pinches_of(scene: Scene, marks: Sequence[Mark], *, plan: bool) -> list[Pinch]:
-    """Where the gaps of findings are: between the two parts, or between neighbours of one."""
+    """Where the gaps of findings are, and where parts that move run into each other."""
     found = []
     for mark in marks:
-        if mark.finding.hazard not in PINCHES and not mark.finding.rule.startswith("gap."):
+        if not _is_pinch(mark.finding):
             continue
-        ends = _nearest(*_sides(scene, mark.finding, plan=plan))
+        ends = pinch_point(scene, mark.finding, plan=plan)
         if ends is not None:
             found.append(Pinch(mark.number, *ends))
     return found
 
 
-def _sides(
-    scene: Scene, finding: Finding, *, plan: bool
-) -> tuple[list["Geometry"], list["Geometry"]]:
-    """What is drawn of the two sides of a gap; one side against its own neighbours."""
-    derived = scene.review.derived
-    assert derived is not None
-    part = derived.design.parts.get(finding.part)
-    slot = derived.values.plan.slot(finding.part, "between")
-    named = derived.values.values[slot] if slot is not None else None
-    given = (named,) if isinstance(named, str) else tuple(named or finding.others)
-    names = tuple(dict.fromkeys(part.of if part is not None and part.of else given))
-    shapes = [_shapes(scene, name, plan=plan) for name in names[:2]]
-    if len(shapes) == 1:
-        return shapes[0][:1], shapes[0][1:]
-    return (shapes[0], shapes[1]) if shapes else ([], [])
-
-
-def _shapes(scene: Scene, name: str, *, plan: bool) -> list["Geometry"]:
-    """What is drawn of a part: its bodies, or its lines where it has none."""
-    bodies = [solid.plan if plan else solid.side for solid in scene.of(name)]
-    if bodies or name not in scene.parts:
-        return bodies
-    return [line.course for line in lines_of(scene.parts[name], plan=plan)]
-
-
-def _nearest(
-    one: Sequence["Geometry"], other: Sequence["Geometry"]
-) -> tuple[tuple[float, float], tuple[float, float]] | None:
-    """The two nearest places of two sides in a view; of several pairs the first."""
-    from shapely.ops import nearest_points
-
-    pairs = [(round(a.distance(b), 9), a, b) for a in one for b in other]
-    if not pairs:
-        return None
-    apart, first, second = min(pairs, key=lambda each: each[0])
-    if apart == 0.0:  # one lies over the other in this view: where their edges meet, if they do
-        first, second = (each.boundary if each.area else each for each in (first, second))
-    places = nearest_points(first, second)
-    return (places[0].x, places[0].y), (places[1].x, places[1].y)
+def _is_pinch(finding: Finding) -> bool:
+    """Whether a finding is about a place between two parts."""
+    return finding.hazard in PINCHES or finding.rule.startswith(("gap.", "moving_pair."))
 
 
 def not_placed(scene: Scene, marks: Sequence[Mark], pinches: Sequence[Pinch]) -> list[str]:

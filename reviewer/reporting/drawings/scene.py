@@ -154,9 +154,14 @@ def _as_given(drawn: Drawn, bodies: Any, case: int, level: float | None) -> Draw
 def _solids(placed: Placed) -> Iterator[Solid]:
     for name, body, stays in placed.drawn.pieces:
         for copy in placed.stance.bodies(body, stays=stays):
-            plan, side = footprint(copy, CHORD), _side(copy)
+            plan, side = outline_of(copy, plan=True), outline_of(copy, plan=False)
             _, bottom, _, top = side.bounds
             yield Solid(placed.name, name, plan, side, bottom, top, -plan.bounds[1], _round(copy))
+
+
+def outline_of(body: Body, *, plan: bool) -> "Geometry":
+    """What is seen of a body from above, or from the front."""
+    return footprint(body, CHORD) if plan else _side(body)
 
 
 def _side(body: Body) -> "Geometry":
