@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
+from reviewer.reporting.drawing import Point
 from reviewer.reporting.drawings.canvas import Canvas
 from reviewer.reporting.drawings.dimensions import Dimension
 from reviewer.reporting.drawings.pinch_point import pinch_point
@@ -116,9 +117,23 @@ def put_pinches(canvas: Canvas, view: View, pinches: Sequence[Pinch]) -> None:
     for (x, y), here in by_place.items():
         centre = view.at(x, y)
         canvas.circle(centre, RING, "stroke='currentColor' stroke-width='2'")
-        for position, pinch in enumerate(here):
-            place = (centre[0] + RING + 8 + APART * position, centre[1] - RING - 2)
-            while any(dist(place, other) < APART for other in taken):
-                place = (place[0], place[1] - APART)
+        for pinch in here:
+            place = _free(centre, taken)
             taken.append(place)
             canvas.balloon(place, str(pinch.number))
+
+
+def _free(centre: Point, taken: Sequence[Point]) -> Point:
+    """A place for a number beside a circle, over no other number: at a corner, else above."""
+    corners = [
+        (centre[0] + side * (RING + 8), centre[1] + up * (RING + 2))
+        for up in (-1, 1)
+        for side in (1, -1)
+    ]
+    for corner in corners:
+        if all(dist(corner, other) >= APART for other in taken):
+            return corner
+    place = corners[0]
+    while any(dist(place, other) < APART for other in taken):
+        place = (place[0], place[1] - APART)
+    return place
