@@ -3,8 +3,10 @@
 import numpy as np
 import pytest
 
+from reviewer.mechanics.annular_plates import annular_simple_uniform
 from reviewer.mechanics.disc import disc_deflection, disc_uniform_deflection
 from reviewer.mechanics.panel_disc import panel_disc_compliance, panel_disc_uniform
+from reviewer.mechanics.plates import simple_plate_uniform_deflection
 
 skfem = pytest.importorskip("skfem")
 
@@ -109,3 +111,18 @@ def test_disc_on_springs(hole, circle, count, stiffness, reach, even, panel):
     expected = stiffness * bent[dofs[list(nodes[:-1])]]
     assert sink == pytest.approx(bent[dofs[nodes[-1]]], rel=0.01)
     assert forces == pytest.approx(expected, abs=0.01 * np.abs(expected).max())
+
+
+@pytest.mark.parametrize("hole", [0.0, 0.3])
+def test_plates_that_rest_on_their_edge(hole):
+    """Held at the 48 corners of the mesh alone, so that its straight edges turn freely."""
+    triangles, matrix, pressure, dofs = plate(hole, 6, 48)
+    reach = np.hypot(*triangles.p)
+    edge = dofs[np.flatnonzero(np.isclose(reach, 1.0))]
+    bent = skfem.solve(*skfem.condense(matrix, pressure, D=edge))
+    inner = dofs[np.argmin(reach)]
+    if hole:
+        expected = annular_simple_uniform(1.0, hole, 1.0, 1.0, POISSON).deflection
+    else:
+        expected = simple_plate_uniform_deflection(1.0, 1.0, 1.0, POISSON)
+    assert expected == pytest.approx(bent[inner], rel=0.03)
