@@ -17,6 +17,7 @@ from reviewer.reporting.sheets.sheet import (
     NoSheet,
     Section,
     Table,
+    section_of,
 )
 from reviewer.reporting.sheets.steps import Step, steps_of
 
@@ -36,20 +37,14 @@ def assembly_body(review: Review) -> Body | NoSheet:
         return NoSheet("no part of the design is joined to another")
     sections = (
         Section("in this order", tuple(_order(values, steps))),
-        *_section("bolts", _bolts(values, steps)),
+        *section_of("bolts", _bolts(values, steps)),
         Section("through the doorway", tuple(_doorway(values, steps))),
-        *_section("when a roller wears out", _rollers(values)),
-        *_section("for now", _for_now(values)),
+        *section_of("when a roller wears out", _rollers(values)),
+        *section_of("for now", _for_now(values)),
     )
     heavy = any(step.people is None or step.people > 1 for step in steps)
     cautions = (Caution("lifting", LIFTING), Caution("tipping", TIPPING))
     return Body(sections, cautions if heavy else cautions[1:])
-
-
-def _section(heading: str, blocks: Iterator[Block]) -> Iterator[Section]:
-    told = tuple(blocks)
-    if told:
-        yield Section(heading, told)
 
 
 def _order(values: Quantities, steps: list[Step]) -> Iterator[Block]:

@@ -16,6 +16,7 @@ LENGTHS = {
     "lever": ("load_arm", "hand_arm"),
     "frame": ("height",),
 }
+MOST_LENGTHS = 1000  # that are put into bars
 COUNTS = {"frame": "legs"}
 
 
@@ -106,7 +107,7 @@ def totals(values: Quantities, bars: list[Bar]) -> Iterator[str]:
         ]
         run = sum(lengths) + kerf * (len(lengths) - 1)
         told = f"{section}, {material}: {values.shown(run, 'm')} with a kerf between the pieces"
-        if not isnan(stock):
+        if not isnan(stock) and len(lengths) <= MOST_LENGTHS:
             told += f", {_bars(lengths, stock, kerf)} of {values.shown(stock, 'm')}"
         yield f"{told}."
 

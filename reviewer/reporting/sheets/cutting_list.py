@@ -40,7 +40,7 @@ def cuts_of(values: Quantities) -> Iterator[Cut]:
     for part in values.parts:
         if values.kind(part) == "skirt":
             yield from _strips(values, part)
-        elif not isnan(values.number(part, "blank.length")):
+        elif not isnan(values.number(part, "blank.length") + values.number(part, "blank.width")):
             yield from _flat(values, part)
 
 

@@ -13,6 +13,7 @@ Cells and texts are plain text: renderers make them safe. The SVG of a figure is
 with `reporting/drawing.py`, which makes its texts safe.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -94,6 +95,12 @@ class Section:
 
     heading: str
     blocks: tuple[Block, ...]
+
+
+def section_of(heading: str, blocks: Iterable[Block]) -> tuple[Section, ...]:
+    """A section of some blocks; none where there are no blocks."""
+    told = tuple(blocks)
+    return (Section(heading, told),) if told else ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
 from reviewer.reporting.limits import usage
 from reviewer.reporting.measured_words import calibrations_told
-from reviewer.reporting.sheets.sheet import Block, Caution, Section
+from reviewer.reporting.sheets.sheet import Block, Caution, Section, section_of
 from reviewer.reporting.text_open import by_reason
 from reviewer.reporting.words import (
     GRAVEST,
@@ -28,16 +28,10 @@ def standing_of(review: Review) -> tuple[Section, ...]:
             "the review",
             (*_verdict(review, findings), *calibrations_told(review.tests, review.path)),
         ),
-        *_section("accepted on purpose", _concessions(findings)),
-        *_section("silenced by the shop", _silenced(review)),
-        *_section("not reviewed", _open(findings)),
+        *section_of("accepted on purpose", _concessions(findings)),
+        *section_of("silenced by the shop", _silenced(review)),
+        *section_of("not reviewed", _open(findings)),
     )
-
-
-def _section(heading: str, blocks: Iterator[Block]) -> Iterator[Section]:
-    told = tuple(blocks)
-    if told:
-        yield Section(heading, told)
 
 
 def _verdict(review: Review, findings: Sequence[Finding]) -> Iterator[Block]:

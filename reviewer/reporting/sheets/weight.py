@@ -8,7 +8,7 @@ from reviewer.reading.shop import Shop
 from reviewer.reporting.sheets.costs import costs_of, currency_of, known
 from reviewer.reporting.sheets.making import Maker
 from reviewer.reporting.sheets.quantities import Quantities
-from reviewer.reporting.sheets.sheet import Block, Body, Column, NoSheet, Section, Table
+from reviewer.reporting.sheets.sheet import Block, Body, Column, NoSheet, Section, Table, section_of
 
 
 def weight_body(review: Review) -> Body | NoSheet:
@@ -20,15 +20,9 @@ def weight_body(review: Review) -> Body | NoSheet:
     return Body(
         (
             Section("masses", (_masses(values, heavy),)),
-            *_section("cost", _cost(values, review.shop)),
+            *section_of("cost", _cost(values, review.shop)),
         )
     )
-
-
-def _section(heading: str, blocks: Iterator[Block]) -> Iterator[Section]:
-    told = tuple(blocks)
-    if told:
-        yield Section(heading, told)
 
 
 def _cost(values: Quantities, shop: Shop | None) -> Iterator[Block]:
