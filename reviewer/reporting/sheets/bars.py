@@ -78,7 +78,7 @@ def bars_table(values: Quantities, bars: list[Bar]) -> Table:
             each.section,
             each.material,
             str(each.count),
-            values.bare(each.length, "m"),
+            values.bare(each.length, "m", 5),
         )
         for each in bars
     ]
@@ -106,7 +106,8 @@ def totals(values: Quantities, bars: list[Bar]) -> Iterator[str]:
             for _ in range(min(each.count, 10_000))
         ]
         run = sum(lengths) + kerf * (len(lengths) - 1)
-        told = f"{section}, {material}: {values.shown(run, 'm')} with a kerf between the pieces"
+        kerfs = "no kerf" if kerf == 0 else "a kerf"
+        told = f"{section}, {material}: {values.shown(run, 'm')} with {kerfs} between the pieces"
         if not isnan(stock) and len(lengths) <= MOST_LENGTHS:
             told += f", {_bars(lengths, stock, kerf)} of {values.shown(stock, 'm')}"
         yield f"{told}."
