@@ -12,11 +12,13 @@ Body there, or None where a measure is unknown or is no outline.
 """
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from reviewer.geometry.outline import Body
 from reviewer.parts.lazily import Lazily
 from reviewer.parts.row import Row
+
+if TYPE_CHECKING:
+    from reviewer.geometry.outline import Body
 
 KNOWN = "body.known"
 
@@ -24,13 +26,13 @@ KNOWN = "body.known"
 class Bodies(Lazily):
     """A body for each sample and case; None where a measure is missing or does not fit."""
 
-    def all(self, sample: int = 0, case: int = 0) -> tuple[Body, ...]:
+    def all(self, sample: int = 0, case: int = 0) -> "tuple[Body, ...]":
         """The bodies of one sample in one case: one, or none where it is unknown."""
         found = self.at(sample, case)
         return () if found is None else (found,)
 
 
-def known_shape(make: Callable[..., Body | None], needs: Mapping[str, str]) -> Row:
+def known_shape(make: "Callable[..., Body | None]", needs: Mapping[str, str]) -> Row:
     """The row with the body that a kind knows from its own measures."""
 
     def bodies(**measures: Any) -> Bodies:

@@ -84,7 +84,7 @@ class Curve(NamedTuple):
 def curve_of(meeting: "Meeting | None", count: int = 201) -> Curve | None:
     """The curve of a gap along the travel through its least place; of several, the first."""
     from reviewer.geometry.intervals import gap_curve
-    from reviewer.parts.moving_pair import copies_of
+    from reviewer.parts.pair_numbers import copies_of
 
     found = closest_of(meeting)
     if meeting is None or found is None or not found.paths:

@@ -34,8 +34,8 @@ from reviewer.geometry.outline import (
     footprint,
     middle_of,
 )
+from reviewer.parts.courses import Lead
 from reviewer.parts.motion import Motion, Move
-from reviewer.parts.travel import Lead
 
 if TYPE_CHECKING:
     from reviewer.parts.relations import Relation

@@ -8,8 +8,8 @@ from typing import Any
 import numpy as np
 
 from reviewer.geometry.course import Course, Crank, StraightSlot, Table
+from reviewer.parts.courses import Lead
 from reviewer.parts.move_rows import MOVES, WAYS
-from reviewer.parts.travel import Lead
 
 
 @dataclass(frozen=True)

@@ -1,8 +1,9 @@
 """An opening: a hole or slot in a plate, and what passes through it."""
 
+from typing import Any
+
 import numpy as np
 
-from reviewer.geometry.outline import Body, Disc, Outline, Rectangle, Slot
 from reviewer.mechanics.formula import Number
 from reviewer.parts.allowed import stated, times
 from reviewer.parts.body import Bodies
@@ -186,8 +187,10 @@ def _webs() -> tuple[Row, ...]:
     )
 
 
-def hole_of(shape: str, width: float, length: float, count: int, circle: float | None) -> Body:
+def hole_of(shape: str, width: float, length: float, count: int, circle: float | None) -> Any:
     """The opening as a body: round or with sharp corners, the first of them outward on x."""
+    from reviewer.geometry.outline import Body, Disc, Outline, Rectangle, Slot  # heavy
+
     if shape != "round":
         outline: Outline = Rectangle(length, width)
     else:
