@@ -131,6 +131,19 @@ def _examine(encounter: Encounter, middles: Array, halves: Array) -> Found:
     return Found(np.hypot(far, apart), np.hypot(least, at_least), moves)
 
 
+def distances(encounter: Encounter, positions: Array) -> Array:
+    """The distance at positions of the travels (positions, travels), and no bound [m]."""
+    found = []
+    for start in range(0, len(positions), encounter.batch):
+        pose = poses(encounter.chain, positions[start : start + encounter.batch])
+        contact = contacts(encounter._still, placed(encounter.other, pose.e, pose.c))
+        inside = overlapping(encounter.one, encounter.other, pose.e, pose.c, contact.touch)
+        far = np.where(inside, 0.0, contact.distance.min(axis=(1, 2)))
+        up, down = encounter.above + pose.lifted, encounter.below - pose.lifted
+        found.append(np.hypot(far, np.maximum(np.maximum(up, down), 0.0)))
+    return np.concatenate(found)
+
+
 def motion(encounter: Encounter, middles: Array, halves: Array) -> Array:
     """At most how far any point can come over boxes of travels, upward included [m]."""
     pose = poses(encounter.chain, middles)

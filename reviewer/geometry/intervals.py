@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from reviewer.geometry.bounds import Encounter, examine
+from reviewer.geometry.bounds import Encounter, distances, examine
 from reviewer.geometry.chain import courses_of
 from reviewer.geometry.course import breaks_of
 
@@ -111,8 +111,7 @@ def in_band(encounter: Encounter, path: Path, low: float, high: float) -> tuple[
 
 
 def _gap(encounter: Encounter, path: Path, along: Array) -> Array:
-    positions = path.positions(along)
-    return examine(encounter, positions, np.zeros_like(positions)).distance
+    return distances(encounter, path.positions(along))
 
 
 def _alone(path: Path, half: Array) -> Array:

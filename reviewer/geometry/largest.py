@@ -3,7 +3,7 @@
 Stretches of travel are halved while they could hold a larger gap than any that was found: no point
 of a body comes farther than `moves` from where it is in the middle of a stretch (bounds.py), so
 that the gap in it is at most the middle's and that. The answer is below the largest gap by no more
-than the tolerance.
+than the tolerance; of gaps that are wider than a foot or an arm, by no more than a fiftieth.
 """
 
 import numpy as np
@@ -16,6 +16,7 @@ from reviewer.geometry.intervals import Path
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-4  # m: where a gap is widest decides no more than who gets in
+WIDE, SHARE = 0.12, 0.02  # m: a gap of which it no longer matters how wide it is
 SHORTEST = 2.0**-16
 
 
@@ -28,7 +29,8 @@ def largest_gap(encounter: Encounter, path: Path, tolerance: float = TOLERANCE) 
         middle, half = (low + high) / 2, (high - low) / 2
         distance, moves = _seen(encounter, path, middle, half)
         best = max(best, float(distance.max()))
-        more = (distance + moves > best + tolerance) & (half > SHORTEST)
+        slack = max(tolerance, SHARE * best) if best > WIDE else tolerance
+        more = (distance + moves > best + slack) & (half > SHORTEST)
         low, high = (
             np.concatenate([low[more], middle[more]]),
             np.concatenate([middle[more], high[more]]),
