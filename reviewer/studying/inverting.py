@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from reviewer.deriving.plan import Node
 from reviewer.notation.dimension import ENERGY, LENGTH
+from reviewer.parts.kind import Kind
 from reviewer.parts.row import Measure
 from reviewer.reading.due import is_within
 from reviewer.studying.governing import on_cases
@@ -26,7 +27,7 @@ FARTHEST = 0.1  # of a value: a limit that is farther off needs no inspection
 FARTHEST_TORQUE = 0.6  # of a torque, which a hand is a third off
 FARTHEST_LENGTH = 5e-3  # m, but of a length at least so far
 FARTHEST_READ = 20e-3  # m, of what a gauge reads
-ROUNDS = 6
+ROUNDS = 16
 MOST_RULES = 4  # that may take over from each other on one side
 NEARLY_ALL = 1 - 1e-5
 CLOSE = 1e-4  # of the way to a limit: a search ends that has it as closely
@@ -88,19 +89,61 @@ def _numbers(sides: Sequence[Side], distances: Sequence[float]) -> dict[Field, A
 def _judged(search: Search, sides: Sequence[Side], distances: Sequence[float]) -> list[Course]:
     some = on_cases(search.derived, sorted(search.breaking))
     numbers = _numbers(sides, distances)
-    return list(courses(some, vary(some, numbers, {}), search.rules))
+    values = vary(some, numbers, {}, _followed(search))
+    return list(courses(some, values, search.rules))
+
+
+def _followed(search: Search) -> frozenset[int]:
+    """The slots that are computed again: all but what is searched for over a travel.
+
+    A motion is looked at in a review of its own; here it stays as it is.
+    """
+    plan = search.derived.values.plan
+    parts = search.derived.design.parts
+    travels = frozenset(
+        node.slot
+        for node in plan.nodes
+        if node.part in parts and _is_of_travel(node, parts[node.part].kind)
+    )
+    return frozenset(range(len(plan.nodes))) - travels - plan.below(travels)
+
+
+def _is_of_travel(node: Node, kind: Kind) -> bool:
+    return kind.implied or (node.row.searches and not kind.carries_load)
 
 
 def _reach(search: Search, sides: Sequence[Side]) -> None:
     """Find which finding each side reaches first, in a straight line from a first small step.
 
     A size on which a search for the worst direction hangs is moved up alone, and what it does
-    downward is taken for the opposite: the ends that are found are judged by every rule anyway.
+    downward is taken for the opposite: the ends that are found are judged by every rule anyway. The
+    others are moved as far as anybody looks too: what tells no share of its limit fails there.
     """
+    slow = _slow(search)
+    far = [side for side in sides if side.node.slot not in slow]
+    _step_out(search, [side for side in sides if side.node.slot in slow])
+    _step_out(search, far)
+    found = _judged(search, far, [_farthest(side) for side in far]) if far else []
+    for course in found:
+        if not _may_break(search, course.key) or course.rule.is_silenced:
+            continue
+        before = float(search.now[course.key].utilisation[0])
+        for index, side in enumerate(far):
+            first, last = _first(side), _farthest(side)
+            silent = not before > 0.0  # a limit of zero: it tells no share of itself
+            if silent and course.verdict[index] == FAILS and (first + last) / 2 < side.distance:
+                side.target = search.target(course.rule, course.key)
+                side.distance = (first + last) / 2
+                side.passes, side.used_there = 0.0, before
+                side.fails, side.used_beyond = last, inf
+
+
+def _step_out(search: Search, sides: Sequence[Side]) -> None:
+    """Move some sizes a little, and take for each side the finding that seems to come first."""
     slow = _slow(search)
     moved = [side for side in sides if side.sign > 0 or side.node.slot not in slow]
     place = {(side.node.slot, side.sign): index for index, side in enumerate(moved)}
-    for course in _judged(search, moved, [_first(side) for side in moved]):
+    for course in _judged(search, moved, [_first(side) for side in moved]) if moved else []:
         if not _may_break(search, course.key) or course.rule.is_silenced:
             continue
         target = search.target(course.rule, course.key)
@@ -157,7 +200,7 @@ def _approach(search: Search, sides: Sequence[Side]) -> None:
         targets = list(
             {side.target.key: side.target for side in open_sides if side.target}.values()
         )
-        wanted = frozenset().union(*(target.wanted for target in targets))
+        wanted = _followed(search) & frozenset().union(*(target.wanted for target in targets))
         cases = set().union(*(search.governing[target.key] for target in targets))
         some = on_cases(search.derived, sorted(cases))
         numbers = _numbers(open_sides, [side.distance for side in open_sides])
@@ -177,7 +220,8 @@ def _next(side: Side) -> float:
     """The next distance to try: in a straight line where both ends are known, else farther out."""
     if side.fails == inf:
         return min(side.distance * 1.02, _farthest(side))
-    if side.used_beyond in (inf, side.used_there) or side.used_beyond != side.used_beyond:
+    told = np.isfinite(side.used_beyond) and side.used_beyond > max(1.0, side.used_there)
+    if not told:
         return (side.passes + side.fails) / 2
     share = (1.0 - side.used_there) / (side.used_beyond - side.used_there)
     return side.passes + min(max(share, 0.02), NEARLY_ALL) * (side.fails - side.passes)

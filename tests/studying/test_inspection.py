@@ -73,6 +73,16 @@ def test_what_a_gauge_reads_has_the_limit_of_its_rule() -> None:
     assert line.stage == "assembling"
 
 
+def test_a_limit_of_zero_is_found_although_it_has_no_share_to_tell() -> None:
+    """An edge that runs out by twice the gap, half of it to each side, just turns."""
+    text = (SPECIMENS / "first_design.yaml").read_text("utf-8")
+    text = text.replace("count: 3, gap: 0.2", "count: 3, gap: 0.2, eccentricity: 0.05")
+    line = lines_of(review(text))["ring.side.run_out"]
+    assert line.now == pytest.approx(0.1e-3)
+    assert line.high.value == pytest.approx(0.4e-3, rel=1e-3)
+    assert line.low is None
+
+
 Change = Callable[[str, float], str]
 
 

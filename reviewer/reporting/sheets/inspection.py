@@ -21,8 +21,9 @@ HOW = (
     "Each size below may lie between its two limits, all else as the file has it, and every rule"
     " that must or should hold, and holds now, still holds. The rule that fails first past a limit"
     " stands under its number at the end. Limits are found for one size at a time: where several"
-    " are near theirs, write into the file what was measured and review it again. A tolerance that"
-    " the file gives is narrower: keep to it."
+    " are near theirs, write into the file what was measured and review it again. What a travel"
+    " alone decides is left to a review of it. A tolerance that the file gives is narrower: keep to"
+    " it."
 )
 
 
