@@ -125,6 +125,7 @@ class Named:
 
     one: str
     rows: tuple["Row", ...]
+    at_most: int = 100
 
 
 Entry = (

@@ -142,6 +142,11 @@ def _shape_of(row: Row) -> str:
 def _read_named(row: Row, entry: Named, table: Table, context: Context) -> GivenValue | None:
     """Read things by their names, each a table of the entry's fields."""
     kind = Kind(entry.one, entry.one, entry.rows, carries_load=False)
+    if len(table.entries) > entry.at_most:
+        what = f"{row.path} has too many {entry.one}s"
+        expected = f"at most {entry.at_most}"
+        context.refuse(table.place, what, str(len(table.entries)), expected)
+        return None
     before = len(context.problems)
     found = []
     for name, node in table.entries:

@@ -7,6 +7,8 @@ from math import sqrt
 
 import pytest
 
+from reviewer import review
+
 THREE_FEET = "a: {x: 100, holds: z}, b: {x: -50, y: 80, holds: z}, c: {x: -50, y: -80, holds: z}"
 FOUR_FEET = ", ".join(
     f"{name}: {{x: {x}, y: {y}, holds: z}}"
@@ -110,3 +112,24 @@ def test_a_contact_that_holds_nothing_leaves_it_open(asked) -> None:
     found = asked(held("a: {x: 100}, b: {holds: z}"))
     assert found.verdict("seat.held") == "open"
     assert any("says neither what it holds" in each for each in found.reasons("seat.unwanted"))
+
+
+def test_no_more_contacts_than_can_be_reckoned_with() -> None:
+    many = ", ".join(f"c{index}: {{x: {index}, holds: z}}" for index in range(101))
+    found = review(f"design: many\nlengths: mm\nparts:{held(many)}")
+    assert [each.what for each in found.problems] == ["contacts has too many contacts"]
+    assert found.problems[0].expected == "at most 100"
+
+
+REFUSED = [
+    ("a: {x: 100, holds: w}", "holds does not take this word"),
+    ("a: {x: 100, holding: z}", "a contact has no field holding"),
+    ("a: 100", "a contact is a table of its fields"),
+    ("A: {x: 100}", "this cannot be the name of a contact"),
+]
+
+
+@pytest.mark.parametrize(("contacts", "what"), REFUSED)
+def test_slips_in_contacts_are_told(contacts, what) -> None:
+    found = review(f"design: slip\nlengths: mm\nparts:{held(contacts)}")
+    assert [each.what for each in found.problems] == [what]
