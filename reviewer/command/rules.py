@@ -11,6 +11,7 @@ from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.judging.in_force import InForce
+from reviewer.judging.ruled import RULED
 from reviewer.notation.nearest import nearest
 from reviewer.notation.problem import render
 from reviewer.reporting.words import counted, sentence
@@ -90,13 +91,14 @@ def _list(in_force: InForce, kind: str) -> int:
 def _name(in_force: InForce, wanted: str) -> int:
     from reviewer.reporting.names_text import names_text
 
-    kind = in_force.kinds.get(wanted)
+    kinds = {**in_force.kinds, **RULED}
+    kind = kinds.get(wanted)
     if kind is None:
-        near = nearest(wanted, in_force.kinds)
+        near = nearest(wanted, kinds)
         raise UsageError(
             "there is no such kind of part",
             wanted,
-            f"one of {', '.join(sorted(in_force.kinds))}",
+            f"one of {', '.join(sorted(kinds))}",
             f"write {near}" if near else "",
         )
     say(names_text(kind, in_force.limits, style_of(sys.stdout, os.environ)))

@@ -9,13 +9,14 @@ from reviewer.notation.dimension import words
 from reviewer.parts.facts import FACTS
 from reviewer.parts.kind import Kind
 from reviewer.parts.row import Row
+from reviewer.parts.shop_facts import SHOP_ROWS
 from reviewer.reporting.sheet import Sheet, Style
 
 INDENT = 4
 
 
 def names_text(kind: Kind, limits: Limits, style: Style) -> str:
-    """Every name of a kind, then those of the design, then the named limits."""
+    """Every name of a kind, then those of the design and the shop, then the named limits."""
     sheet = Sheet(style)
     sheet.put(f"A rule on {kind.name} may use these names ({kind.says}).")
     given = [row for row in kind.rows if row.given is not None]
@@ -23,7 +24,8 @@ def names_text(kind: Kind, limits: Limits, style: Style) -> str:
     for title, rows, prefix in (
         ("what a design gives", given, ""),
         ("what is derived", derived, ""),
-        ("of the design", FACTS.rows, f"{FACTS.name}."),
+        ("of the design", [row for row in FACTS.rows if row not in SHOP_ROWS], f"{FACTS.name}."),
+        ("of the shop", SHOP_ROWS, ""),
     ):
         _put(sheet, title, rows, prefix)
     sheet.heading("named limits")

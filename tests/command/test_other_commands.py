@@ -152,3 +152,11 @@ def test_the_names_that_a_rule_may_use(run: Run) -> None:
     assert (ran.status, ran.out) == (2, "")
     assert ran.err.startswith("reviewer rules: there is no such kind of part\n    found gapp\n")
     assert ran.err.endswith("    mend: write gap\n")
+
+
+def test_names_of_any_part_and_of_the_shop(run: Run) -> None:
+    ran = run("rules", "--names", "part")
+    assert ran.status == 0
+    assert "\nblank.share: a plain number\n" in ran.out
+    assert "\nshop.kerf: a length\n" in ran.out
+    assert "design.shop" not in ran.out
