@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 
+from reviewer.mechanics.formula import Number
 from reviewer.parts.lazily import Lazily
 
 if TYPE_CHECKING:
@@ -27,26 +28,35 @@ class Swept(NamedTuple):
     meeting: Any
 
 
-def swept(meeting: Lazily) -> Swept:
+def swept(meeting: Lazily, touches: bool = False, clear: Number = np.inf) -> Swept:
     """Between what limits the gap goes, and whether it is that of edges that pass each other.
 
-    Geometry; the least exact to 0.01 mm, the largest to 0.1 mm, by bounds on the motion.
+    Geometry; the least exact to 0.01 mm, the largest to 0.1 mm or 0.2 %, by bounds on the motion.
+
+    Notes
+    -----
+    Of parts that are meant to touch, and of a gap that never closes below `clear`, the largest is
+    not looked for, and told as the least: nothing can be caught there.
     """
     samples, cases = meeting.shape()
+    enough = 0.0 if touches else float(np.min(clear))
     rows = [
-        [_swept(meeting.at(sample, case)) for case in range(cases)] for sample in range(samples)
+        [_swept(meeting.at(sample, case), enough) for case in range(cases)]
+        for sample in range(samples)
     ]
     least, most, passes = (np.array([[each[k] for each in row] for row in rows]) for k in range(3))
     return Swept(least, most, passes, meeting)
 
 
-def _swept(meeting: "Meeting | None") -> tuple[float, float, float]:
+def _swept(meeting: "Meeting | None", clear: float) -> tuple[float, float, float]:
     from reviewer.geometry.largest import largest_gap
 
     found = closest_of(meeting)
     if found is None:
         return (np.nan, np.nan, np.nan)
     least = found.least.clearance
+    if least >= clear:
+        return (least, least, 0.0)
     most = max(largest_gap(found.encounter, path) for path in found.paths)
     return (least, max(most, least), float(_passes(found, least, most)))
 

@@ -38,13 +38,17 @@ def hazards() -> tuple[Row, ...]:
             "",
             "how the gap between them goes over the travel",
             formula=swept,
-            needs={"meeting": "meeting"},
+            needs={
+                "meeting": "meeting",
+                "touches": "touches",
+                "clear": "limit.fingers_clear",
+            },
             searches=True,
         ),
         Row(
             "gap.most",
             "m",
-            "largest gap between the two along the travel on which they come nearest",
+            "largest gap of the two on that travel, where it closes so far that a finger is caught",
             needs={"solution": "swept"},
             take="most",
             because=NOT_KNOWN,
@@ -60,7 +64,7 @@ def hazards() -> tuple[Row, ...]:
         Row(
             "gap.closes",
             "m",
-            "by how much the gap between the two opens and closes",
+            "by how much the gap between the two opens and closes, where a finger could be caught",
             formula=closes,
             needs={"least": "clearance", "most": "gap.most"},
             because=NOT_KNOWN,
