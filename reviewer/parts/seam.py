@@ -39,7 +39,7 @@ def _sums(path: str, says: str) -> tuple[Row, ...]:
 
 
 def _width() -> tuple[Row, ...]:
-    errors = {"sides": "sides", "radial": "radial.error", "angular": "angular.offset"}
+    errors = {"radial": "radial.error", "angular": "angular.offset"}
     return (
         Row(
             "width",
@@ -134,7 +134,6 @@ def _step() -> tuple[Row, ...]:
             "how far one side stands above the other",
             formula=stepping,
             needs={
-                "sides": "sides",
                 "sag": "sag",
                 "tilt": "tilt",
                 "play": "play",

@@ -78,7 +78,7 @@ def budget(steady: dict[str, Any], scattered: dict[str, tuple[Any, ...]]) -> Bud
     )
 
 
-def closing(sides: Sides, damp: Number, radial: Number, angular: Number) -> Budget:
+def closing(damp: Number, radial: Number, angular: Number) -> Budget:
     """How far a seam may close: growth of its sides, and errors of each of them.
 
     Geometry; Shigley, 1-13.
@@ -87,16 +87,15 @@ def closing(sides: Sides, damp: Number, radial: Number, angular: Number) -> Budg
     return budget({"movement of the wood": damp}, errors)
 
 
-def opening(sides: Sides, dry: Number, radial: Number, angular: Number) -> Budget:
+def opening(dry: Number, radial: Number, angular: Number) -> Budget:
     """How far a seam may open: shrinking of its sides, and errors of each of them.
 
     Geometry; Shigley, 1-13.
     """
-    return closing(sides, -dry, radial, angular)
+    return closing(-dry, radial, angular)
 
 
 def stepping(
-    sides: Sides,
     sag: Number,
     tilt: Number,
     play: Number,
@@ -113,7 +112,7 @@ def stepping(
     Sag, tilt, lag and growth always add up; play and thickness deviate each for itself.
     """
     steady = {"sag": sag, "tilt": tilt, "lag of the lift": lag, "movement of the wood": swelling}
-    return budget(steady, {"play": (play,), "thickness": (thickness,) * len(sides.thickness)})
+    return budget(steady, {"play": (play,), "thickness": (thickness, thickness)})
 
 
 def thickness_off(sides: Sides) -> Number:
