@@ -6,9 +6,10 @@ from reviewer.reporting.compare_words import (
     edit_words,
     explained_words,
     pair_words,
+    verdict_words,
 )
 from reviewer.reporting.sheet import Sheet, Style
-from reviewer.studying.compare import Comparison
+from reviewer.studying.compare import Comparison, Pair
 
 INDENT = 4
 MOST_EACH = 10
@@ -27,15 +28,23 @@ def changed_text(found: Comparison, path: str, style: Style) -> str:
         sheet.put(f"changed {len(found.edits) - MOST_EDITS} more values", INDENT)
     for turn, title in TITLES.items():
         pairs = found.turned(turn)
-        for pair in pairs[:MOST_EACH]:
-            look = "must" if turn == "fails now" and pair.either.level == "must" else ""
-            sheet.put(f"{title}: {pair.name}, {pair_words(pair)}", look=look)
-            for text in (
-                pair.either.message if turn in SAID else "",
-                explained_words(pair.explained),
-            ):
-                if text:
-                    sheet.put(text, INDENT)
-        if len(pairs) > MOST_EACH:
-            sheet.put(f"{title}: {len(pairs) - MOST_EACH} more")
+        shown = [pair for pair in pairs if _is_seen(pair)][:MOST_EACH]
+        for pair in shown:
+            _put(sheet, pair, title)
+        if len(pairs) > len(shown):
+            more = "more" if shown else "by less than a hundredth"
+            sheet.put(f"{title}: {len(pairs) - len(shown)} {more}")
     return sheet.text()
+
+
+def _is_seen(pair: Pair) -> bool:
+    """Whether a finding's words before and after are not the same."""
+    return verdict_words(pair.before) != verdict_words(pair.after)
+
+
+def _put(sheet: Sheet, pair: Pair, title: str) -> None:
+    is_grave = pair.turn == "fails now" and pair.either.level == "must"
+    sheet.put(f"{title}: {pair.name}, {pair_words(pair)}", look="must" if is_grave else "")
+    said = pair.either.message if pair.turn in SAID else ""
+    for text in filter(None, (said, explained_words(pair.explained))):
+        sheet.put(text, INDENT)

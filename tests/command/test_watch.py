@@ -64,6 +64,18 @@ def test_what_fails_now_and_what_is_mended(watcher: Callable[..., Watcher], desi
     assert "mended: lid.wide, fail 2.78 -> pass 0.83\n" in told
 
 
+def test_what_moves_by_less_than_is_shown(watcher: Callable[..., Watcher], design: Write) -> None:
+    design()
+    watch = watcher(".")
+    seen(watch)
+    design(closing_force="40.01 N")
+    assert seen(watch) == (
+        "lid.yaml: one finding is worse.\n"
+        "    changed lid.closing_force 40 N -> 40.01 N\n"
+        "worse: 1 by less than a hundredth\n"
+    )
+
+
 def test_a_save_that_changes_no_finding(watcher: Callable[..., Watcher], design: Write) -> None:
     path = design()
     watch = watcher(".")
