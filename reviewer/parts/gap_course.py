@@ -31,7 +31,7 @@ class Swept(NamedTuple):
 def swept(meeting: Lazily, touches: bool = False, clear: Number = np.inf) -> Swept:
     """Between what limits the gap goes, and whether it is that of edges that pass each other.
 
-    Geometry; the least exact to 0.01 mm, the largest to 0.1 mm or 0.2 %, by bounds on the motion.
+    Geometry; the least exact to 0.01 mm, the largest to 0.1 mm, of a wide gap to 2 %.
 
     Notes
     -----
