@@ -5,7 +5,6 @@ so is a distance below which it cannot fall anywhere in the box (bounds.py). The
 bound is halved until no bound is more than the tolerance below the least distance that was found.
 So the answer is above the true least clearance by at most the tolerance, a hundredth of a
 millimetre, and no collision is missed: where bodies overlap, the answer is at most the tolerance.
-Bodies that stay further apart than 600 mm are of no interest to anybody: there a fiftieth will do.
 """
 
 from typing import NamedTuple
@@ -21,7 +20,7 @@ Array = NDArray[np.float64]
 TOLERANCE = 1e-5  # a hundredth of a millimetre
 MOST = 60_000  # boxes after which a search gives up, and says so
 AT_FIRST, AT_ONCE = 8, 32  # boxes that are looked at together: one at a time takes as long
-FAR, SHARE = 0.6, 0.02  # m: no part of a body is as large, and nothing is caught in between
+SHARE = 0.02
 SAME = 1e-9  # distances nearer than this are the same: the earlier position is told
 
 
@@ -47,12 +46,16 @@ class _Boxes(NamedTuple):
 
 
 def least_clearance(
-    encounter: Encounter, tolerance: float = TOLERANCE, beyond: float = np.inf
+    encounter: Encounter,
+    tolerance: float = TOLERANCE,
+    beyond: float = np.inf,
+    far: float = np.inf,
 ) -> Least:
     """The least clearance over all positions of all travels, to within the tolerance.
 
     Where it is sure to be `beyond` a distance, how far beyond is of no interest: what is told then
-    is a clearance that occurs, and the bound is at least that distance less the tolerance.
+    is a clearance that occurs, and the bound is at least that distance less the tolerance. Where
+    the bodies stay `far` apart, a fiftieth of the clearance will do for a tolerance.
     """
     boxes, corners = _begin(encounter)
     best, at = _better(np.inf, (), distances(encounter, corners), corners)
@@ -74,19 +77,19 @@ def least_clearance(
         middles = np.concatenate([middles[rest], new.middles])
         halves = np.concatenate([halves[rest], new.halves])
         bounds = np.concatenate([bounds[rest], lower[of]])
-        open_ = bounds < min(best, beyond) - _slack(best, tolerance)
+        open_ = bounds < min(best, beyond) - _slack(best, tolerance, far)
         middles, halves, bounds = middles[open_], halves[open_], bounds[open_]
         if best <= 0.0:
             break
     settled = not len(middles) or best <= 0.0
-    sure = max(min(best, beyond) - _slack(best, tolerance), 0.0)
+    sure = max(min(best, beyond) - _slack(best, tolerance, far), 0.0)
     lowest = sure if settled else min([best, *bounds])
     return Least(best, at, float(lowest), evaluations, bool(settled))
 
 
-def _slack(best: float, tolerance: float) -> float:
+def _slack(best: float, tolerance: float, far: float) -> float:
     """How far below the least distance that was found another one may remain."""
-    return tolerance if best <= FAR else max(tolerance, SHARE * best)
+    return tolerance if best <= far else max(tolerance, SHARE * best)
 
 
 def _begin(encounter: Encounter) -> tuple[_Boxes, Array]:
