@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 from html.parser import HTMLParser
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -13,7 +14,9 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.plain import plain
 from reviewer.reporting.page.page import PageReport
 from reviewer.reporting.remedy_words import remedy_words
+from reviewer.reviewing import review as review_of
 
+SPECIMENS = Path(__file__).parents[2] / "specimens"
 VOID = {"meta", "br", "line", "circle", "rect", "polyline", "polygon", "path"}
 HOSTILE = [
     "<script>alert(1)</script>", '"><img src=x onerror=alert(1)>', "' onload='x", "</style><b>",
@@ -252,3 +255,13 @@ def test_any_text_changes_nothing_but_itself(
 
 def test_the_same_page_on_every_run(stage: Review, bench: Review) -> None:
     assert page_of(stage, bench) == page_of(stage, bench)
+
+
+def test_the_curve_of_a_gap_of_which_something_is_found() -> None:
+    """The turning corner pinches half way: its gap is drawn over the travel, with its number."""
+    review = review_of(SPECIMENS / "mechanisms" / "turning_corner.yaml")
+    report = PageReport("1")
+    text = report.put(report.piece(review)) + report.end()
+    found = Outline(text)
+    assert any("over the travel, with the bands that are a hazard" in each for each in found.said)
+    assert len(found.ids) == len(set(found.ids))
