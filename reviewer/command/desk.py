@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from reviewer.command.cache import Cache
     from reviewer.reviewing_many import Task
 
-CHUNK = 192  # designs that are reviewed at once, so that memory does not grow with their number
+CHUNK = 112  # designs that are reviewed at once, so that memory does not grow with their number
 FEW = 4  # designs below which each is reviewed by itself
 
 
