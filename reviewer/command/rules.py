@@ -109,9 +109,10 @@ def _prove(in_force: InForce) -> int:
     from reviewer.judging.proof import prove_all
 
     flaws = prove_all(in_force.packs)
-    for flaw in flaws:
-        complain(render(flaw))
+    for told in dict.fromkeys(render(flaw) for flaw in flaws):
+        complain(told)
     count = sum(len(pack.rules) for pack in in_force.packs)
     found = counted(len(flaws), "proof does", "proofs do") + " not hold" if flaws else "all hold"
-    say(sentence(f"{counted(count, 'rule')} proved both ways, {found}") + "\n")
+    left = "; what could not be read is not among them" if in_force.problems else ""
+    say(sentence(f"{counted(count, 'rule')} proved both ways, {found}{left}") + "\n")
     return FAILS if flaws else HOLDS

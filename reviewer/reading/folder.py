@@ -85,11 +85,18 @@ class Folder:
         return content
 
     def files_of(self, path: str) -> Iterator[str]:
-        """The files of text directly in a folder of the tree, in order of name."""
+        """The files of text directly in a folder of the tree, in order of name. Raises Refused."""
         found = sorted(Path(path).iterdir())
         note_names(path, (each.name for each in found))
         for each in found:
-            if each.name.endswith(ENDINGS) and self.holds(each) and each.is_file():
+            if not each.name.endswith(ENDINGS):
+                continue
+            if not self.holds(each):
+                note_file(str(each), None)
+                what = "a file of this folder leads out of the folder that is reviewed"
+                expected = "files of the same repository, or of the folder that was asked for"
+                raise Refused((what, shown(each.name), expected, None))
+            if each.is_file():
                 yield os.path.join(path, each.name)
 
     def above(self, file: str) -> Iterator[str]:

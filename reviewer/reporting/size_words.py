@@ -11,9 +11,10 @@ def span_words(sweep: Sweep) -> str:
     if not sweep.concerned:
         return "No rule depends on it."
     if not sweep.spans:
-        return "At no size does everything hold that depends on it."
-    what = "Apart from what never does, everything" if sweep.standing else "Everything"
-    return f"{what} that depends on it holds {joined([_span(sweep, s) for s in sweep.spans])}."
+        return "At no size does all hold that must or should hold and depends on it."
+    what = "Apart from what never does, all" if sweep.standing else "All"
+    spans = joined([_span(sweep, span) for span in sweep.spans])
+    return f"{what} that must or should hold and depends on it holds {spans}."
 
 
 def _span(sweep: Sweep, span: Span) -> str:

@@ -162,7 +162,7 @@ def _put_head(sheet: Sheet, review: Review) -> None:
         sheet.put(words, look="strong")
     lacking = dict.fromkeys(problem.place.path for problem in review.problems)
     for path in lacking:
-        sheet.put(f"Reviewed without the rules of {path}, which could not be read.", look="must")
+        sheet.put(f"Reviewed without what is wrong in {path}.", look="must")
 
 
 def _called(path: str) -> str:

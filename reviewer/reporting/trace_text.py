@@ -1,6 +1,7 @@
 """A trace as a chain that a person follows: each number, and below it what it came from."""
 
 from reviewer.notation.show import show
+from reviewer.reading.context import article
 from reviewer.reporting.sheet import Sheet, Style
 from reviewer.studying.trace import Step
 
@@ -29,7 +30,9 @@ def trace_text(step: Step, path: str, style: Style) -> str:
 def part_text(part: Step, path: str, style: Style) -> str:
     """What a part has: each quantity with what it is, those of the file first."""
     sheet = Sheet(style)
-    sheet.put(f"{part.name}, a {str(part.value).replace('_', ' ')}: {part.says}", look="strong")
+    sheet.put(
+        f"{part.name}, {article(str(part.value).replace('_', ' '))}: {part.says}", look="strong"
+    )
     sheet.put(f"{part.path or path}:{part.line}", INDENT)
     sheet.gap()
     for each in part.inputs:
@@ -56,7 +59,8 @@ def _origin(step: Step, own: str) -> str:
     if step.line is not None:
         elsewhere = f" of {step.path}" if step.path not in (None, own) else ""
         by = f", calibrated by {step.calibrated_by}" if step.calibrated_by else ""
-        return f", line {step.line}{elsewhere}{by}"
+        written = f" ({step.written})" if step.written else ""
+        return f"{written}, line {step.line}{elsewhere}{by}"
     is_default = step.value is not None and not step.formula and not step.inputs
     return ", default" if is_default else ""
 

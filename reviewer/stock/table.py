@@ -18,6 +18,10 @@ class StockError(ValueError):
     """A row that cannot stand in a table: which row, what was found, what is expected."""
 
 
+# Letters that are taken for digits: 600l, 60O1.
+DIGITS = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1"})
+
+
 class UnknownStock(LookupError):
     """A name that no row of a table has, with the nearest names that it does have.
 
@@ -130,6 +134,9 @@ class Table(Generic[Row]):
 
     def nearest(self, name: str) -> tuple[str, ...]:
         """Up to three names or aliases of the table that are most like `name`, best first."""
+        meant = name.translate(DIGITS)
+        if meant != name and fold(meant) in self._by_name:
+            return (self._by_name[fold(meant)].name,)
         if len(name) > LONGEST:
             return ()
         written = {fold(each): each for row in self.rows for each in (row.name, *row.aliases)}

@@ -22,7 +22,7 @@ Turn = Literal["fails now", "mended", "not judged now", "worse", "better", "new"
 TURNS: tuple[Turn, ...] = (
     *("fails now", "not judged now", "worse", "mended", "better", "new", "gone", "same"),
 )
-MOVED = 1e-6  # relative: smaller movements are none
+MOVED = 0.005  # relative: smaller movements are none, since nobody would see them
 MOST_QUANTITIES = 40
 
 

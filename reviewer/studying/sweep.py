@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from reviewer.deriving.derived import Derived
 from reviewer.judging.rule import Rule
 from reviewer.notation.show import show
+from reviewer.parts.row import Measure
 from reviewer.studying.given import Given, bound_of
 from reviewer.studying.governing import study_whole
 from reviewer.studying.rewriting import unit_of
@@ -121,7 +122,7 @@ def sweep(
         key for key in moved if found[key].rule.level in LEVELS and not never_passes(found[key])
     }
     spans = tuple(_spans(stops, found, keys))
-    if between:
+    if between and isinstance(given.row.given, Measure):  # else there is nothing in between
         spans = tuple(_closely(derived, rules, given, stops, span, keys) for span in spans)
     return Sweep(derived, given, tuple(stops), now, tuple(found.values()), moved, spans)
 

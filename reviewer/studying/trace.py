@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from math import isinf
 from typing import Any
 
 import networkx as nx
@@ -15,6 +16,7 @@ from reviewer.judging.finding import Finding
 from reviewer.judging.reviewed import Review
 from reviewer.notation.dimension import Dimension
 from reviewer.notation.nearest import nearest
+from reviewer.notation.plain import plain
 from reviewer.notation.preferred import preferred_units
 from reviewer.notation.show import unit_for
 from reviewer.notation.units import Unit, parse_unit
@@ -58,6 +60,7 @@ class Step:
     path: str | None = None
     columns: tuple[int, int] | None = None
     calibrated_by: str = ""
+    written: str = ""  # the text of a given value that has a tolerance
 
 
 def trace(review: Review, name: str) -> Step:
@@ -154,7 +157,8 @@ def governing_case(values: Values, slot: int) -> int:
         return next(case for case in range(values.cases) if is_unknown(values.at(slot, case)))
     sign = 1.0 if node.row.governs == "largest" else -1.0
     best = max(sign * value for value, _ in known)
-    return next(case for value, case in known if sign * value >= best - NEARLY * abs(best))
+    near = best if isinf(best) else best - NEARLY * abs(best)
+    return next(case for value, case in known if sign * value >= near)
 
 
 def _is_shown(node: Node) -> bool:
@@ -213,6 +217,7 @@ class _Tracer:
             path=place.path if place else None,
             columns=(place.column, place.end_column) if place else None,
             calibrated_by=source_value.calibrated_by if source_value else "",
+            written=_with_tolerance(source_value),
             case=self.cases.names[case] if top and node.row.is_number else None,
             inputs=() if again else tuple(self._inputs(node, case, seen)),
             again=again and not node.given,
@@ -291,6 +296,13 @@ class _Tracer:
         changed = configuration.overrides.get((node.part, node.row.path))
         owner = owner_of(self.design, node.part)
         return changed or (owner.given.get(node.row.path) if owner else None)
+
+
+def _with_tolerance(given: GivenValue | None) -> str:
+    """A given value with its tolerance, as the file writes it; empty where it has none."""
+    quantity = given.quantity if given else None
+    has_band = quantity is not None and quantity.low < quantity.high
+    return plain(given.text) if given and has_band else ""
 
 
 def owner_of(design: Design, name: str) -> Part | None:

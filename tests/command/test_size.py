@@ -32,7 +32,7 @@ def test_a_value_over_its_sizes(run: Run, lid: Path) -> None:
     assert lines[:3] == [
         "lid.least of Lid",
         "lid.yaml:3, now 10 mm",
-        "Everything that depends on it holds from 25 mm on.",
+        "All that must or should hold and depends on it holds from 25 mm on.",
     ]
     assert any(line.startswith("lid.wide") and "1.25*" in line for line in lines)
 

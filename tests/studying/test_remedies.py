@@ -25,7 +25,8 @@ TEXTS = {
     path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8")
     for folder in (DESIGNS, SPECIMENS)
     for path in sorted(folder.rglob("*.yaml"))
-    if "shop" not in path.parts  # what is there is reviewed as a folder
+    if "shop" not in path.parts
+    and path.name != "shop.yaml"  # those are of folders
     and "\nbased_on:" not in path.read_text(encoding="utf-8")  # a text alone is based on no file
 }
 WEAK_ARM = TEXTS["weak_arm.yaml"]

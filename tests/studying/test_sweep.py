@@ -83,6 +83,20 @@ def test_every_size_is_judged_as_a_whole_review_does(
                 )
 
 
+@pytest.mark.parametrize("field", ["ring.carry.count", "ring.carry.bearing", "ring.plate.material"])
+def test_a_choice_has_nothing_between_its_stops(
+    rules: tuple[Rule, ...], reviewed: Reviewed, field: str
+) -> None:
+    """The ends of what holds lie at stops: there is no count of 5.3, and no half of a bearing."""
+    derived = reviewed(text_of("small_ring.yaml")).derived
+    assert derived is not None
+    given = field_of(derived.design, field)
+    found = sweep(derived, rules, given, stops_of(derived, given, None, None, stock=False))
+    for span in found.spans:
+        assert span.first in found.stops
+        assert span.last in found.stops
+
+
 def test_the_rim_of_a_thin_plate_sinks_with_the_cube_of_its_thickness(
     rules: tuple[Rule, ...], reviewed: Reviewed
 ) -> None:

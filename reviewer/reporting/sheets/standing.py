@@ -50,7 +50,7 @@ def _verdict(review: Review, findings: Sequence[Finding]) -> Iterator[Block]:
         numbers = f" {sentence(measured)}" if measured else ""
         yield f"{words}{numbers} {finding.name}, line {finding.place.line}."
     for path in dict.fromkeys(problem.place.path for problem in review.problems):
-        yield Caution("incomplete", f"Reviewed without the rules of {path}, which cannot be read.")
+        yield Caution("incomplete", f"Reviewed without what is wrong in {path}.")
 
 
 def _concessions(findings: Sequence[Finding]) -> Iterator[Block]:
