@@ -15,6 +15,7 @@ from reviewer.command.outputs import Report
 from reviewer.command.packs import Packs
 from reviewer.command.reading import read_review
 from reviewer.command.status import UNREAD, status_of
+from reviewer.judging.finding import LEVELS
 from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Place, Problem, render
@@ -134,11 +135,12 @@ class Desk:
 
 def studied(review: Review, in_force: InForce, options: Namespace) -> Review:
     """The review with what was asked beside it; what is not wanted is not loaded."""
-    fails = any(each.verdict == "fail" and each.level != "note" for each in review.findings)
+    wanted = LEVELS if options.all or options.fail_at == "note" else LEVELS[:2]
+    fails = any(each.verdict == "fail" and each.level in wanted for each in review.findings)
     if fails and not options.no_remedies:
         from reviewer.studying.remedy import with_remedies
 
-        review = with_remedies(review, in_force.rules, in_force.tables)
+        review = with_remedies(review, in_force.rules, in_force.tables, wanted)
     if options.what_matters:
         from reviewer.studying.sensitivity import with_influences
 

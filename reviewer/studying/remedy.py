@@ -38,23 +38,29 @@ class Tried:
     broken: tuple[Key, ...] = ()
 
 
-def with_remedies(review: Review, rules: Sequence[Rule], tables: Tables = PROJECT) -> Review:
-    """The review with remedies on each fail that must or should hold, and is not conceded.
+def with_remedies(
+    review: Review,
+    rules: Sequence[Rule],
+    tables: Tables = PROJECT,
+    levels: Sequence[Level] = SEARCHED,
+) -> Review:
+    """The review with remedies on each fail of some levels that is not conceded.
 
     `rules` are those that the review was judged by, in order, `tables` the stock to buy from.
     """
-    if review.derived is None or not any(is_searched(each) for each in review.findings):
+    wanted = [each for each in review.findings if is_searched(each, levels)]
+    if review.derived is None or not wanted:
         return review
-    found = remedies_of(review.derived, rules, review.findings, tables)
+    found = remedies_of(review.derived, rules, wanted, tables)
     told = [replace(each, remedies=found.get(key_of(each))) for each in review.findings]
     return replace(review, findings=tuple(told))
 
 
-def is_searched(finding: Finding) -> bool:
-    """Whether remedies are searched for a finding."""
+def is_searched(finding: Finding, levels: Sequence[Level] = SEARCHED) -> bool:
+    """Whether remedies are searched for a finding, where they are for some levels."""
     return (
         finding.verdict == "fail"
-        and finding.level in SEARCHED
+        and finding.level in levels
         and finding.concession is None
         and not finding.is_silenced
         and bool(finding.requires)
@@ -67,12 +73,10 @@ def remedies_of(
     findings: Sequence[Finding],
     tables: Tables = PROJECT,
 ) -> dict[Key, Remedies]:
-    """Remedies of the failed findings of a design."""
+    """Remedies of some failed findings of a design."""
     search = Search(derived, rules, tables)
     by_name = {rule.name: rule for rule in rules}
-    targets = [
-        search.target(by_name[each.rule], key_of(each)) for each in findings if is_searched(each)
-    ]
+    targets = [search.target(by_name[each.rule], key_of(each)) for each in findings]
     axes, axes_by_target = _axes(search, targets)
     tried: dict[Key, list[Tried]] = {target.key: [] for target in targets}
     for field, axis in axes.items():
