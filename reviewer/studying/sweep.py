@@ -16,7 +16,17 @@ from reviewer.parts.row import Measure
 from reviewer.studying.given import Given, bound_of
 from reviewer.studying.governing import study_whole
 from reviewer.studying.rewriting import unit_of
-from reviewer.studying.study import FAILS, HELD, NOT_APPLICABLE, OPEN, REVIEW, Course, Key, Point
+from reviewer.studying.study import (
+    FAILS,
+    HELD,
+    NOT_APPLICABLE,
+    OPEN,
+    PASSES,
+    REVIEW,
+    Course,
+    Key,
+    Point,
+)
 
 LEVELS = ("must", "should")
 STANDING = (FAILS, HELD, OPEN)
@@ -95,8 +105,15 @@ def never_passes(course: Course) -> bool:
 
 
 def governing_at(courses: Sequence[Course], index: int) -> Course | None:
-    """The course with the largest utilisation at one sample; the first of those that tie."""
-    known = [each for each in courses if not np.isnan(each.utilisation[index])]
+    """The course with the largest utilisation at one sample; the first of those that tie.
+
+    One that waits for another, or does not apply, governs nothing.
+    """
+    known = [
+        each
+        for each in courses
+        if each.verdict[index] in (PASSES, FAILS) and not np.isnan(each.utilisation[index])
+    ]
     return max(known, key=lambda each: float(each.utilisation[index]), default=None)
 
 
