@@ -20,7 +20,6 @@ Array = NDArray[np.float64]
 TOLERANCE = 1e-5  # a hundredth of a millimetre
 MOST = 60_000  # boxes after which a search gives up, and says so
 AT_FIRST, AT_ONCE = 8, 32  # boxes that are looked at together: one at a time takes as long
-SHARE = 0.02
 SAME = 1e-9  # distances nearer than this are the same: the earlier position is told
 
 
@@ -49,13 +48,11 @@ def least_clearance(
     encounter: Encounter,
     tolerance: float = TOLERANCE,
     beyond: float = np.inf,
-    far: float = np.inf,
 ) -> Least:
     """The least clearance over all positions of all travels, to within the tolerance.
 
     Where it is sure to be `beyond` a distance, how far beyond is of no interest: what is told then
-    is a clearance that occurs, and the bound is at least that distance less the tolerance. Where
-    the bodies stay `far` apart, a fiftieth of the clearance will do for a tolerance.
+    is a clearance that occurs, and the bound is at least that distance less the tolerance.
     """
     boxes, corners = _begin(encounter)
     best, at = _better(np.inf, (), distances(encounter, corners), corners)
@@ -77,19 +74,14 @@ def least_clearance(
         middles = np.concatenate([middles[rest], new.middles])
         halves = np.concatenate([halves[rest], new.halves])
         bounds = np.concatenate([bounds[rest], lower[of]])
-        open_ = bounds < min(best, beyond) - _slack(best, tolerance, far)
+        open_ = bounds < min(best, beyond) - tolerance
         middles, halves, bounds = middles[open_], halves[open_], bounds[open_]
         if best <= 0.0:
             break
     settled = not len(middles) or best <= 0.0
-    sure = max(min(best, beyond) - _slack(best, tolerance, far), 0.0)
+    sure = max(min(best, beyond) - tolerance, 0.0)
     lowest = sure if settled else min([best, *bounds])
     return Least(best, at, float(lowest), evaluations, bool(settled))
-
-
-def _slack(best: float, tolerance: float, far: float) -> float:
-    """How far below the least distance that was found another one may remain."""
-    return tolerance if best <= far else max(tolerance, SHARE * best)
 
 
 def _begin(encounter: Encounter) -> tuple[_Boxes, Array]:

@@ -41,7 +41,6 @@ if TYPE_CHECKING:
     from reviewer.parts.relations import Relation
 
 KEPT = 4096
-FAR = 0.6  # m: no part of a body is as large; further apart a fiftieth of it is exact enough
 NO_SIZE = 1e-9  # of a point [m]
 CHORD = 5e-6  # a round edge is taken as so much smaller at most, which is safe [m]
 Leads = tuple[tuple[str, Lead], ...]
@@ -173,7 +172,7 @@ def closest(meeting: Meeting) -> Closest | None:
     found: Closest | None = None
     for copies, encounter in meeting.encounters:
         beyond = found.least.clearance if found else float("inf")
-        least = least_clearance(encounter, beyond=beyond, far=FAR)
+        least = least_clearance(encounter, beyond=beyond)
         if not least.settled:
             raise ValueError("the search for the least clearance gave up")
         if found is None or least.clearance < found.least.clearance:
