@@ -1,14 +1,13 @@
 """The version of the project that is installed."""
 
-from importlib.metadata import PackageNotFoundError
-from importlib.metadata import version as installed
-
 DISTRIBUTION = "mechanism-reviewer"
 
 
 def version() -> str:
     """The version, or a word where the package is used without being installed."""
+    from importlib import metadata  # with its email and sockets, 15 ms that few reports want
+
     try:
-        return installed(DISTRIBUTION)
-    except PackageNotFoundError:
+        return metadata.version(DISTRIBUTION)
+    except metadata.PackageNotFoundError:
         return "not installed"

@@ -6,8 +6,7 @@ joined to their own carriers before, on the bench.
 
 from collections.abc import Iterable
 
-import networkx as nx
-
+from reviewer.notation.ordering import ordered
 from reviewer.reading.design import Design
 
 
@@ -31,7 +30,6 @@ def _sorted(
     names: Iterable[str], place: dict[str, int], pairs: Iterable[tuple[str, str]]
 ) -> tuple[str, ...]:
     """Names so that the first of each pair comes before the second, else by their place."""
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(names)
-    graph.add_edges_from(pair for pair in pairs if pair[0] in graph and pair[1] in graph)
-    return tuple(nx.lexicographical_topological_sort(graph, key=place.__getitem__))
+    known = frozenset(names)
+    among = [pair for pair in pairs if known.issuperset(pair)]
+    return ordered(known, among, key=place.__getitem__)

@@ -3,9 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
-
-import networkx as nx
+from typing import TYPE_CHECKING, Any
 
 from reviewer.deriving import (
     assembly,
@@ -17,9 +15,13 @@ from reviewer.deriving import (
     sheet_entry,
 )
 from reviewer.deriving.tree import Built, Tree
+from reviewer.notation.ordering import Circle, ordered
 from reviewer.parts.facts import WITHIN_DESIGN
 from reviewer.parts.row import Row
 from reviewer.reading.design import Design, Part
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 DESIGN = "design"
 OF = "of"  # the field that names the part of which a part tells more
@@ -73,6 +75,8 @@ class Plan:
         found = self._below.get(slots)
         if found is None:
             graph = self.graph
+            import networkx as nx
+
             found = frozenset().union(*(nx.descendants(graph, slot) for slot in slots))
             self._below[slots] = found
         return found
@@ -84,6 +88,8 @@ class Plan:
     @cached_property
     def graph(self) -> "nx.DiGraph[int]":
         """The slots as a directed graph, from what is needed to what needs it."""
+        import networkx as nx  # a plain review asks for an order alone
+
         graph: nx.DiGraph[int] = nx.DiGraph()
         graph.add_nodes_from(range(len(self.nodes)))
         graph.add_edges_from(_edges(self.nodes))
@@ -215,12 +221,12 @@ def _edges(nodes: tuple[Node, ...] | list[Node]) -> Iterator[tuple[int, int]]:
 
 def _order(nodes: list[Node]) -> tuple[int, ...]:
     """The slots so that each comes after all that it needs; the same on every run."""
-    graph: nx.DiGraph[int] = nx.DiGraph()
-    graph.add_nodes_from(range(len(nodes)))
-    graph.add_edges_from(_edges(nodes))
     try:
-        return tuple(nx.topological_sort(graph))
-    except nx.NetworkXUnfeasible:
+        return ordered(range(len(nodes)), _edges(nodes))
+    except Circle:
+        import networkx as nx
+
+        graph = nx.DiGraph(list(_edges(nodes)))
         circle = [nodes[slot].name for slot, _ in nx.find_cycle(graph)]
         chain = " needs ".join([*reversed(circle), circle[-1]])
         raise PlanError(f"quantities need each other in a circle: {chain}") from None

@@ -7,7 +7,6 @@ bends the plate where that arm is fixed, the second bends it to a dish.
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
-import networkx as nx
 import numpy as np
 
 from reviewer.deriving.cases import Cases
@@ -66,7 +65,7 @@ def _landings(name: str, tree: Tree) -> Iterator[Landing]:
     """All that comes down on a part, through arms or lying on it."""
     for child in tree.children(name):
         if SEAT in child.kind.by_path:
-            above = {child.name} | nx.descendants(tree.graph, child.name)
+            above = {child.name} | tree.above(child.name)
             yield from (Landing(part, child.name) for part in tree.every if part.name in above)
         elif is_load(child):
             yield Landing(child, "")

@@ -6,7 +6,6 @@ counts: a ring that tilts, a lift that comes late.
 
 from typing import Any
 
-import networkx as nx
 import numpy as np
 
 from reviewer.deriving.tree import Built, Needs, Tree
@@ -134,7 +133,7 @@ def _carriers(side: Part, tree: Tree, path: str) -> list[str]:
 
 def _alone(sides: list[Part], tree: Tree, path: str) -> list[str]:
     """What carries one of the sides, at once or farther down, and not the other."""
-    below = [nx.ancestors(tree.graph, side.name) | {side.name} for side in sides]
+    below = [tree.below(side.name) | {side.name} for side in sides]
     parts = tree.design.parts
     apart = sorted(below[0] ^ below[1])
     return [name for name in apart if name in parts and path in parts[name].kind.by_path]

@@ -1,14 +1,15 @@
 """The tree of parts and loads on what carries them, from the ground up."""
 
-from collections.abc import Callable, Container, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
-
-import networkx as nx
+from typing import TYPE_CHECKING, Any
 
 from reviewer.deriving.joining import joining_order
 from reviewer.reading.design import Design, Part
+
+if TYPE_CHECKING:
+    import networkx as nx
 
 GROUND = ""
 SEVERAL = 2  # carriers from which on a part has shares
@@ -47,6 +48,8 @@ class Tree:
     @cached_property
     def graph(self) -> "nx.DiGraph[str]":
         """From the ground up."""
+        import networkx as nx
+
         graph: nx.DiGraph[str] = nx.DiGraph()
         graph.add_node(GROUND)
         for part in self.every:
@@ -58,14 +61,37 @@ class Tree:
         """For each part, that one in which all of its paths to the ground first meet."""
         if all(len(part.carried_by) < SEVERAL for part in self.every):
             return {part.name: (*part.carried_by, GROUND)[0] for part in self.every}
+        import networkx as nx
+
         return nx.immediate_dominators(self.graph, GROUND)
 
     @cached_property
     def edged(self) -> frozenset[str]:
         """The parts whose kind has an edge, and those that carry one that does."""
         own = {part.name for part in self.every if RIM in part.kind.by_path}
-        below = (nx.ancestors(self.graph, name) for name in sorted(own))
-        return frozenset(own.union(*below))
+        return frozenset(own.union(*(self.below(name) for name in sorted(own))))
+
+    def below(self, name: str) -> frozenset[str]:
+        """The parts that carry a part, down to the ground."""
+        return self._reached(name, lambda each: self._by_name[each].carried_by)
+
+    def above(self, name: str) -> frozenset[str]:
+        """The parts and loads that stand on a part, up to the top."""
+        return self._reached(name, lambda each: [child.name for child in self.children(each)])
+
+    def _reached(self, name: str, following: Callable[[str], Iterable[str]]) -> frozenset[str]:
+        found: set[str] = set()
+        waiting = list(following(name))
+        while waiting:
+            each = waiting.pop()
+            if each not in found:
+                found.add(each)
+                waiting.extend(following(each))
+        return frozenset(found)
+
+    @cached_property
+    def _by_name(self) -> Mapping[str, Part]:
+        return {part.name: part for part in self.every}
 
     def children(self, name: str) -> list[Part]:
         """The parts and loads that a part carries."""

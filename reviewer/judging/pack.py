@@ -3,14 +3,13 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-import networkx as nx
-
 from reviewer.judging.limit_reader import read_limits
 from reviewer.judging.limits import NO_LIMITS, Limit, Limits
 from reviewer.judging.pack_reader import PackReader
 from reviewer.judging.rule import Rule
 from reviewer.judging.rule_reader import RuleReader
 from reviewer.notation.nearest import nearest
+from reviewer.notation.ordering import Circle, ordered
 from reviewer.notation.problem import Place, Problem, problems_in_order
 from reviewer.parts.kind import Kind
 from reviewer.reading.events import read_yaml
@@ -158,14 +157,18 @@ def in_order(packs: Iterable[Pack]) -> tuple[tuple[Rule, ...], tuple[Problem, ..
 def _sorted(
     by_name: Mapping[str, Rule], problems: list[Problem], lines: Mapping[str, tuple[str, ...]]
 ) -> tuple[Rule, ...]:
-    graph: nx.DiGraph[str] = nx.DiGraph()
-    graph.add_nodes_from(sorted(by_name))
-    for name, rule in sorted(by_name.items()):
-        graph.add_edges_from((before, name) for before in rule.behind if before in by_name)
+    pairs = [
+        (before, name)
+        for name, rule in sorted(by_name.items())
+        for before in rule.behind
+        if before in by_name
+    ]
     try:
-        return tuple(by_name[name] for name in nx.lexicographical_topological_sort(graph))
-    except nx.NetworkXUnfeasible:
-        circle = [name for name, _ in nx.find_cycle(graph)]
+        return tuple(by_name[name] for name in ordered(sorted(by_name), pairs))
+    except Circle:
+        import networkx as nx
+
+        circle = [name for name, _ in nx.find_cycle(nx.DiGraph(pairs))]
         rule = by_name[circle[0]]
         _add(problems, rule, lines, "rules stand behind each other in a circle",
              " before ".join([*circle, circle[0]]), "an order without a circle",

@@ -7,6 +7,7 @@ from reviewer.reporting.compare_words import (
     comparison_sentence,
     edit_words,
     explained_words,
+    is_seen,
     movement_words,
     pair_words,
     stale_words,
@@ -39,13 +40,16 @@ def comparison_text(found: Comparison, names: tuple[str, str], level: Level, sty
         if not pairs:
             continue
         sheet.heading(title)
-        for pair in pairs[:MOST_EACH]:
+        seen = [pair for pair in pairs if is_seen(pair)]
+        for pair in seen[:MOST_EACH]:
             sheet.put(f"{pair.name}: {pair_words(pair)}")
             sheet.put(explained_words(pair.explained), INDENT)
             if not sheet.lines[-1]:
                 sheet.lines.pop()
-        if len(pairs) > MOST_EACH:
-            sheet.put(f"and {len(pairs) - MOST_EACH} more")
+        if len(seen) > MOST_EACH:
+            sheet.put(f"and {len(seen) - MOST_EACH} more")
+        if len(pairs) > len(seen):
+            sheet.put(f"{'and ' if seen else ''}{len(pairs) - len(seen)} by less than a hundredth")
     if found.stale:
         sheet.heading(STALE_TITLE)
         for test, changes in found.stale:

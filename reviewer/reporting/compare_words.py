@@ -103,3 +103,8 @@ def movement_words(movement: Movement) -> tuple[str, str, str, str]:
     before, after = movement.before, movement.after
     share = f"{100 * (after - before) / abs(before):+.0f} %" if before else ""
     return movement.name, show(before, movement.unit), show(after, movement.unit), share
+
+
+def is_seen(pair: Pair) -> bool:
+    """Whether a finding's words before and after are not the same."""
+    return verdict_words(pair.before) != verdict_words(pair.after)

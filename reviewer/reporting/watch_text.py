@@ -5,8 +5,8 @@ from reviewer.reporting.compare_words import (
     comparison_sentence,
     edit_words,
     explained_words,
+    is_seen,
     pair_words,
-    verdict_words,
 )
 from reviewer.reporting.sheet import Sheet, Style
 from reviewer.studying.compare import Comparison, Pair
@@ -28,18 +28,13 @@ def changed_text(found: Comparison, path: str, style: Style) -> str:
         sheet.put(f"changed {len(found.edits) - MOST_EDITS} more values", INDENT)
     for turn, title in TITLES.items():
         pairs = found.turned(turn)
-        shown = [pair for pair in pairs if _is_seen(pair)][:MOST_EACH]
+        shown = [pair for pair in pairs if is_seen(pair)][:MOST_EACH]
         for pair in shown:
             _put(sheet, pair, title)
         if len(pairs) > len(shown):
             more = "more" if shown else "by less than a hundredth"
             sheet.put(f"{title}: {len(pairs) - len(shown)} {more}")
     return sheet.text()
-
-
-def _is_seen(pair: Pair) -> bool:
-    """Whether a finding's words before and after are not the same."""
-    return verdict_words(pair.before) != verdict_words(pair.after)
 
 
 def _put(sheet: Sheet, pair: Pair, title: str) -> None:

@@ -22,7 +22,8 @@ Turn = Literal["fails now", "mended", "not judged now", "worse", "better", "new"
 TURNS: tuple[Turn, ...] = (
     *("fails now", "not judged now", "worse", "mended", "better", "new", "gone", "same"),
 )
-MOVED = 0.005  # relative: smaller movements are none, since nobody would see them
+MOVED = 1e-6  # relative: smaller movements are none
+SEEN = 0.005  # relative: quantities that move by less are not listed
 MOST_QUANTITIES = 40
 
 
@@ -156,7 +157,7 @@ def _movements(old: Derived, new: Derived, before: Review, after: Review) -> Ite
             continue
         values = (_governing(old, other), _governing(new, slot))
         moved = _moved(*values)
-        if moved > MOVED:
+        if moved > SEEN:
             dimension: Dimension = node.row.dimension
             unit = parse_unit("1") if node.row.unit == "1" else unit_for(dimension, units)
             found.append((moved, Movement(node.name, node.row.says, *values, unit)))
