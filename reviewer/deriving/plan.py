@@ -226,7 +226,9 @@ def _order(nodes: list[Node]) -> tuple[int, ...]:
     except Circle:
         import networkx as nx
 
-        graph = nx.DiGraph(list(_edges(nodes)))
+        graph: nx.DiGraph[int] = nx.DiGraph()
+        graph.add_nodes_from(range(len(nodes)))
+        graph.add_edges_from(_edges(nodes))
         circle = [nodes[slot].name for slot, _ in nx.find_cycle(graph)]
         chain = " needs ".join([*reversed(circle), circle[-1]])
         raise PlanError(f"quantities need each other in a circle: {chain}") from None

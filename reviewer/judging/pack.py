@@ -168,7 +168,10 @@ def _sorted(
     except Circle:
         import networkx as nx
 
-        circle = [name for name, _ in nx.find_cycle(nx.DiGraph(pairs))]
+        graph: nx.DiGraph[str] = nx.DiGraph()
+        graph.add_nodes_from(sorted(by_name))
+        graph.add_edges_from(pairs)
+        circle = [name for name, _ in nx.find_cycle(graph)]
         rule = by_name[circle[0]]
         _add(problems, rule, lines, "rules stand behind each other in a circle",
              " before ".join([*circle, circle[0]]), "an order without a circle",
