@@ -16,7 +16,7 @@ from reviewer.command.packs import Packs, packs_of
 from reviewer.command.progress import Progress
 from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, style_of
-from reviewer.command.usage import Parser, UsageError, count, day, one_of
+from reviewer.command.usage import Parser, UsageError, count, one_of
 from reviewer.command.workers import all_done, workers_for
 from reviewer.judging.finding import LEVELS
 from reviewer.judging.in_force import InForce
@@ -77,10 +77,7 @@ def parser() -> Parser:
     options.add_argument(
         "--allow-open", action="store_true", help="let pass what could not be reviewed"
     )
-    options.add_argument(
-        "--on", type=day, default=None, metavar="DATE",
-        help="the day on which concessions must still hold; today where none is named",
-    )  # fmt: skip
+    options.add_day()
     options.add_argument(
         "--since", default=None, metavar="REVISION",
         help="only what has changed since a revision in git, and what depends on it",

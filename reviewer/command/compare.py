@@ -11,18 +11,19 @@ from pathlib import Path
 from reviewer.command.inputs import Input
 from reviewer.command.outputs import format_of, output_of
 from reviewer.command.packs import Packs, packs_of
+from reviewer.command.reading import read_review
 from reviewer.command.ready import Ready
 from reviewer.command.revision import RevisionFolder, blob, split_revision
 from reviewer.command.status import FAILS, HOLDS, UNREAD
 from reviewer.command.terminal import complain, say, style_of
-from reviewer.command.usage import Parser, UsageError, day, one_of
+from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.judging.finding import LEVELS
 from reviewer.judging.in_force import InForce
 from reviewer.judging.reviewed import Review
 from reviewer.notation.problem import Place, Problem, render
 from reviewer.reading.folder import Refused
 from reviewer.reporting.sheet import Style
-from reviewer.reviewing import review_under, unreadable
+from reviewer.reviewing import review_under
 from reviewer.studying.compare import Comparison, compare
 
 FORMATS = ("text", "json", "markdown")
@@ -77,16 +78,8 @@ def parser() -> Parser:
         "--fail-at", type=one_of(LEVELS), default="must", metavar="LEVEL",
         help="the level from which a step back makes the exit status 1: must, should or note",
     )  # fmt: skip
-    options.add_argument(
-        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
-    )
-    options.add_argument(
-        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
-    )
-    options.add_argument(
-        "--on", type=day, default=None, metavar="DATE",
-        help="the day on which concessions must still hold; today where none is named",
-    )  # fmt: skip
+    options.add_packs()
+    options.add_day()
     return options
 
 
@@ -102,12 +95,7 @@ def _review(argument: str, in_force: InForce, on: date | None) -> Review:
     sound = replace(in_force, problems=())
     named = split_revision(argument)
     if named is None:
-        each = Input(argument)
-        try:
-            source = each.read()
-        except OSError as error:
-            return Review(argument, (unreadable(argument, error),))
-        return review_under(sound, source, each.path, each.folder, on)
+        return read_review(Input(argument), sound, on)
     revision, path = named
     folder = RevisionFolder(Path.cwd(), revision)
     try:

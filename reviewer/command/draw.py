@@ -78,12 +78,7 @@ def parser() -> Parser:
         "--output", action="append", default=[], metavar="FILE",
         help="write the drawing to a file that ends in .svg; standard output without; repeatable",
     )  # fmt: skip
-    options.add_argument(
-        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
-    )
-    options.add_argument(
-        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
-    )
+    options.add_packs()
     return options
 
 

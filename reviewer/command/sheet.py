@@ -14,7 +14,7 @@ from reviewer.command.ready import Ready
 from reviewer.command.status import HOLDS, UNREAD
 from reviewer.command.templates import PAPERS, write_templates
 from reviewer.command.terminal import complain, say, style_of
-from reviewer.command.usage import Parser, UsageError, day, one_of
+from reviewer.command.usage import Parser, UsageError, one_of
 from reviewer.notation.plain import plain
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
@@ -88,16 +88,8 @@ def parser() -> Parser:
         "--paper", type=one_of(PAPERS), default=PAPERS[0], metavar="PAPER",
         help=f"of the PDF: {' or '.join(PAPERS)}",
     )  # fmt: skip
-    options.add_argument(
-        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
-    )
-    options.add_argument(
-        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
-    )
-    options.add_argument(
-        "--on", type=day, default=None, metavar="DATE",
-        help="the day on which concessions must still hold; today where none is named",
-    )  # fmt: skip
+    options.add_packs()
+    options.add_day()
     return options
 
 

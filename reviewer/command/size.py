@@ -90,12 +90,7 @@ def parser() -> Parser:
         "--output", action="append", default=[], metavar="FILE",
         help=f"write a file too, its format by its ending: {' or '.join(ENDINGS)}; repeatable",
     )  # fmt: skip
-    options.add_argument(
-        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
-    )
-    options.add_argument(
-        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
-    )
+    options.add_packs()
     return options
 
 

@@ -7,13 +7,12 @@ from dataclasses import replace
 
 from reviewer.command.inputs import Input
 from reviewer.command.packs import packs_of
+from reviewer.command.reading import read_review
 from reviewer.command.status import UNREAD
 from reviewer.command.terminal import complain, say, style_of
 from reviewer.command.usage import Parser, UsageError, one_of
-from reviewer.judging.in_force import InForce
 from reviewer.notation.problem import render
 from reviewer.reporting.sheet import Style
-from reviewer.reviewing import Review, review_under, unreadable
 from reviewer.studying.trace import NoSuchQuantity, Step, trace, trace_part
 
 FORMATS = ("text", "json")
@@ -30,7 +29,7 @@ def run(arguments: Sequence[str]) -> int:
         )
     each = Input(options.file)
     in_force = packs_of(options.rules, options.shop).of(each.path, each.folder)
-    found = _review(each, replace(in_force, problems=()))
+    found = read_review(each, replace(in_force, problems=()))
     for problem in (*in_force.problems, *found.problems):
         complain(render(problem))
     if found.derived is None:
@@ -70,20 +69,8 @@ def parser() -> Parser:
     options.add_argument(
         "--format", type=one_of(FORMATS), default="text", metavar="FORMAT", help="text or json"
     )
-    options.add_argument(
-        "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
-    )
-    options.add_argument(
-        "--shop", default=None, metavar="FILE", help="the shop's file, if not the nearest shop.yaml"
-    )
+    options.add_packs()
     return options
-
-
-def _review(each: Input, in_force: InForce) -> Review:
-    try:
-        return review_under(in_force, each.read(), each.path, each.folder)
-    except OSError as error:
-        return Review(each.path, (unreadable(each.path, error),))
 
 
 def _of_part(part: Step, path: str, kind: str, style: Style) -> str:

@@ -41,6 +41,23 @@ class Parser(argparse.ArgumentParser):
         )
         self.example = example
 
+    def add_packs(self) -> None:
+        """Take more rules, and a shop's file in place of the nearest."""
+        self.add_argument(
+            "--rules", action="append", default=[], metavar="FILE", help="more rules; repeatable"
+        )
+        self.add_argument(
+            "--shop", default=None, metavar="FILE",
+            help="the shop's file, if not the nearest shop.yaml",
+        )  # fmt: skip
+
+    def add_day(self) -> None:
+        """Take the day of the review."""
+        self.add_argument(
+            "--on", type=day, default=None, metavar="DATE",
+            help="the day on which concessions must still hold; today where none is named",
+        )  # fmt: skip
+
     def read(self, arguments: Sequence[str]) -> argparse.Namespace:
         """Read a command line. Raises UsageError."""
         options, strange = self.parse_known_args(arguments)
