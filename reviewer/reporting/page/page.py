@@ -13,6 +13,7 @@ from reviewer.judging.reviewed import Review
 from reviewer.notation.plain import plain
 from reviewer.reporting.limits import shown_ratio
 from reviewer.reporting.page.section import Section, section_of
+from reviewer.reporting.templating import environment_of
 from reviewer.reporting.text import Counted, counted_words
 from reviewer.reporting.text_finding import hazard_of, measure, where
 from reviewer.reporting.text_shop import WOULD_SAY
@@ -66,17 +67,9 @@ def _titled(section: Section) -> str:
 
 @cache
 def _environment() -> "Environment":
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
     from markupsafe import Markup
 
-    environment = Environment(
-        loader=FileSystemLoader(TEMPLATES),
-        autoescape=True,
-        undefined=StrictUndefined,
-        finalize=_plain,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+    environment = environment_of(TEMPLATES, finalize=_plain)
     environment.filters.update(
         drawn=Markup,
         sentence=sentence,

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from reviewer.notation.plain import plain
 from reviewer.reporting.sheet import LONGEST
 from reviewer.reporting.sheets.sheet import BLANK, Sheet
+from reviewer.reporting.templating import environment_of
 from reviewer.reporting.words import sentence
 
 if TYPE_CHECKING:
@@ -30,16 +31,9 @@ def page_sheet(sheets: Sequence[Sheet], without: Sequence[str] = ()) -> str:
 
 @cache
 def _template() -> "Template":
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
     from markupsafe import Markup
 
-    environment = Environment(
-        loader=FileSystemLoader(HERE),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+    environment = environment_of(HERE)
     environment.filters["safe_text"] = lambda text: plain(text, LONGEST)
     environment.filters["drawn"] = Markup
     environment.filters["css_text"] = lambda text: Markup(css_text(text))
